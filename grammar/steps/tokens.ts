@@ -1,1 +1,132 @@
-export {};
+/**
+ * Step "tokens": the note's words with their places. wink-nlp splits the text; then joined forms that a thumb or a
+ * recogniser writes are cut further ("2h50", "mile-14", "21.8/5", "didnt", "shes"), so that every later step sees the
+ * same words whoever wrote them. The text itself is never changed: `text.slice(start, end)` is always what was written.
+ */
+import winkModel from 'wink-eng-lite-web-model';
+import winkNLP from 'wink-nlp';
+
+/** One word, number or mark of the note. */
+export interface Token {
+  /** Place in the list. */
+  i: number;
+  /** Lower case, straight apostrophes; contractions cut ("did" + "n't", "she" + "'s"). */
+  low: string;
+  /** Start and end (exclusive), UTF-16 units of the note's text. */
+  start: number;
+  end: number;
+  kind: 'word' | 'number' | 'mark';
+  /** Was there white space (or the start of the text) before it? */
+  gap: boolean;
+}
+
+const nlp = winkNLP(winkModel, []);
+const its = nlp.its;
+
+/** Contractions written without their apostrophe, and where they are cut. "its", "well", "were", "id", "ill" stay: they are words. */
+const BARE_CONTRACTIONS: Record<string, number> = {};
+for (const stem of 'did does do is was has have had would could should wo ca are were ai'.split(' '))
+  BARE_CONTRACTIONS[`${stem}nt`] = stem.length;
+for (const stem of 'that there she he what who where everyone everybody nobody'.split(' '))
+  BARE_CONTRACTIONS[`${stem}s`] = stem.length;
+for (const stem of 'we they you i'.split(' ')) {
+  BARE_CONTRACTIONS[`${stem}ve`] = stem.length;
+}
+BARE_CONTRACTIONS.theyre = 4;
+BARE_CONTRACTIONS.youre = 3;
+BARE_CONTRACTIONS.theyll = 4;
+BARE_CONTRACTIONS.youll = 3;
+BARE_CONTRACTIONS.im = 1;
+
+const NUMBER = /^[-+−–]?(\d[\d.,:]*|\.\d+)$/;
+const isDigit = (c: number) => c >= 48 && c <= 57;
+const isLetter = (c: number) => (c >= 97 && c <= 122) || (c >= 65 && c <= 90) || c > 191;
+const plain = (s: string) => (/[’‘`´]/.test(s) ? s.replace(/[’‘`´]/g, "'") : s);
+
+/** Cuts `s` at letter–digit borders, and at hyphens, slashes and the like between them; keeps signs and decimal points with their number. */
+function pieces(s: string): [number, number][] {
+  const out: [number, number][] = [];
+  let from = 0;
+  const kindAt = (k: number) => {
+    const c = s.charCodeAt(k);
+    if (isDigit(c)) return 'd';
+    if (isLetter(c) || c === 39 || c === 8217) return 'l';
+    if ((c === 46 || c === 44 || c === 58) && isDigit(s.charCodeAt(k + 1)) && (k === 0 || isDigit(s.charCodeAt(k - 1))))
+      return 'd';
+    if ((c === 45 || c === 43 || c === 8722) && k === 0 && (isDigit(s.charCodeAt(1)) || s[1] === '.')) return 'd';
+    return 'm';
+  };
+  let last = kindAt(0);
+  for (let k = 1; k <= s.length; k++) {
+    const now = k < s.length ? kindAt(k) : 'end';
+    if (now !== last || now === 'm') {
+      if (k > from) out.push([from, k]);
+      from = k;
+      last = now;
+    }
+  }
+  return out;
+}
+
+/** A word like "a.m." whose points belong to it. */
+const POINTED = /^([A-Za-z]\.){2,}[A-Za-z]?$|^[A-Za-z]\.[A-Za-z]\.?$/;
+
+/** The words of `text` in order. Runs in time linear in the text's length. */
+export function tokenize(text: string): Token[] {
+  const tokens: Token[] = [];
+  const add = (start: number, end: number, gap: boolean) => {
+    const low = plain(text.slice(start, end)).toLowerCase();
+    const c = low.charCodeAt(0);
+    const kind = NUMBER.test(low) ? 'number' : isLetter(c) || c === 39 ? 'word' : 'mark';
+    tokens.push({ i: tokens.length, low, start, end, kind, gap });
+  };
+  const all = nlp.readDoc(text).tokens();
+  const values = all.out() as string[];
+  let at = 0;
+  for (let t = 0; t < values.length; t++) {
+    const value = values[t] as string;
+    const start = text.indexOf(value, at);
+    if (start < 0) continue;
+    const gap = start === 0 || /\s/.test(text[start - 1] as string);
+    at = start + value.length;
+    const simple = /^[A-Za-z]+$/.test(value);
+    const cut = simple ? BARE_CONTRACTIONS[value.toLowerCase()] : undefined;
+    if (cut) {
+      add(start, start + cut, gap);
+      add(start + cut, at, false);
+    } else if (simple || value.length === 1 || POINTED.test(value)) add(start, at, gap);
+    else {
+      const cuts = pieces(value);
+      cuts.forEach(([a, b], k) => {
+        add(start + a, start + b, k === 0 && gap);
+      });
+    }
+  }
+  return mend(tokens);
+}
+
+/** "nt" after a cut stands for "n't" (wink writes "can't" as "ca" + "n't"), and so on; ".5" is one number. */
+function mend(tokens: Token[]): Token[] {
+  for (let k = 1; k < tokens.length; k++) {
+    const t = tokens[k] as Token;
+    if (t.gap) continue;
+    const before = tokens[k - 1] as Token;
+    if (before.low === '.' && before.gap && t.kind === 'number') {
+      t.low = `.${t.low}`;
+      t.start = before.start;
+      t.gap = true;
+      tokens.splice(k - 1, 1);
+      for (let n = k - 1; n < tokens.length; n++) (tokens[n] as Token).i = n;
+      continue;
+    }
+    if (t.low === 'nt') t.low = "n't";
+    else if (t.low === 's' && t.kind === 'word' && BARE_CONTRACTIONS[`${tokens[k - 1]?.low}s`]) t.low = "'s";
+    else if (t.low === 've') t.low = "'ve";
+    else if (t.low === 'll') t.low = "'ll";
+    else if (t.low === 're') t.low = "'re";
+    else if (t.low === 'm' && tokens[k - 1]?.low === 'i') t.low = "'m";
+  }
+  return tokens;
+}
+
+export { its };

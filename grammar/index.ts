@@ -1,0 +1,3 @@
+/** What the grammar offers to everyone else. Pure: no I/O, no clock. */
+export * from './entry.ts';
+export { parse, read } from './parse.ts';
