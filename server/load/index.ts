@@ -1,0 +1,38 @@
+/** Load: what each dog has run, day by day, and how that changes. Pure functions over run records. */
+export { dayNumber, dayOf, daysFrom, seasonDays } from './days.ts';
+export { ewma, lambda, median, monotonyOf, ratioOf, sampleSd } from './figures.ts';
+export {
+  type DogHistory,
+  indexLoad,
+  type LoadDog,
+  type LoadIndex,
+  type LoadRun,
+  type Row,
+  ranIn,
+  rowsBetween,
+  sumDays,
+  withRuns,
+} from './index-runs.ts';
+export { loadOf, seriesOf } from './load.ts';
+export {
+  type DogLoad,
+  dogLoadSchema,
+  type LoadPoint,
+  loadPointSchema,
+  type Share,
+  type Shares,
+  sharesSchema,
+  TEMPERATURE_BANDS,
+  type TemperatureBand,
+} from './schema.ts';
+export { bandOf, sharesOf, surfacesOf } from './shares.ts';
+export { windChill, windChillFahrenheit } from './wind-chill.ts';
+export {
+  ABOUT_EWMA,
+  ABOUT_MONOTONY,
+  ABOUT_RATIO,
+  ABOUT_SURFACES,
+  ABOUT_WIND_CHILL,
+  afterBreakSentence,
+  tooShortSentence,
+} from './words.ts';
