@@ -66,11 +66,12 @@ export const postImport = createRoute({
         name: z.string().max(255).optional(),
         /** Day and time of a text that has none of its own. */
         heading: z.strictObject({ at: instantSchema.optional() }).optional(),
-        /** Offset from UTC of the times in the text, like -09:00. */
-        offset: z
-          .string()
-          .regex(/^[+-]([01]\d|2[0-3]):[0-5]\d$/, 'an offset is like -09:00')
-          .optional(),
+        /** Offset of the times in the text from UTC, like -09:00, or a time zone's name; the machine's own when left out. */
+        offset: z.string().min(1).max(60).optional(),
+        /** Who speaks where no note says so. */
+        by: z.string().trim().min(1).max(60).optional(),
+        /** Year of dates written without one, where nothing else tells it. */
+        defaultYear: z.number().int().min(1900).max(9999).optional(),
       }),
     ),
   },

@@ -162,3 +162,7 @@ export const importReportSchema = z
     warnings: z.array(z.string()),
   })
   .openapi('ImportReport');
+
+export type Status = z.infer<typeof statusSchema>;
+export type ImportReport = z.infer<typeof importReportSchema>;
+export type ReviewAnswer = z.infer<typeof reviewAnswerSchema>;
