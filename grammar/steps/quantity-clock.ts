@@ -1,0 +1,221 @@
+/** Times of day: "10:40", "ten to two", "7 sharp", "six thirty a.m.", "noon"; and the time that a plain number could be. */
+import { PARTS_OF_ONE } from '../words/numbers.ts';
+import {
+  COUNTED,
+  DAY_PARTS,
+  HOUR_MARKS,
+  MERIDIEM_LETTERS,
+  MERIDIEMS,
+  MID_HOURS,
+  MINUTE_SIDES,
+  NAMED_HOURS,
+  TIME_BEFORE,
+} from '../words/times.ts';
+import { type NumberReading, numberAt } from './numbers.ts';
+import type { Clock, Cursor, Quantity, Rule } from './quantity-shape.ts';
+import { unitAfter } from './quantity-units.ts';
+
+/** Minutes after midnight, as said. */
+export function minutesOf({ hour, minute, meridiem }: Clock): number {
+  const h = meridiem === 'pm' && hour < 12 ? hour + 12 : meridiem === 'am' && hour === 12 ? 0 : hour % 24;
+  return h * 60 + minute;
+}
+const valid = (hour: number, minute: number): boolean =>
+  Number.isInteger(hour) && Number.isInteger(minute) && hour >= 0 && hour <= 24 && minute >= 0 && minute < 60;
+
+/** a.m. or p.m. written at `k`: "am", "p.m.", "a m", "p", "p . m ." as tokens come. */
+function meridiemAt(c: Cursor, k: number): { meridiem: 'am' | 'pm'; to: number } | undefined {
+  const low = c.low(k);
+  const whole = MERIDIEMS.get(low);
+  if (whole) return { meridiem: whole, to: k + 1 };
+  const letter = MERIDIEM_LETTERS.get(low);
+  if (!letter) return undefined;
+  let j = k + 1;
+  if (c.low(j) === '.') j++;
+  if (c.low(j) === 'm') {
+    j++;
+    return { meridiem: letter, to: c.low(j) === '.' && c.low(j - 2) === '.' ? j + 1 : j };
+  }
+  return c.tokens[k]?.gap ? undefined : { meridiem: letter, to: k + 1 };
+}
+
+/** Part of the day said behind a time: "in the morning", "this evening", "at night", "tomorrow evening". */
+function dayPartAfter(c: Cursor, k: number): { meridiem: 'am' | 'pm'; to: number } | undefined {
+  let j = k;
+  const low = c.low(j);
+  if (low === 'in' && c.low(j + 1) === 'the') j += 2;
+  else if (low === 'at' || low === 'this' || low === 'tomorrow' || low === 'yesterday') j += 1;
+  else return undefined;
+  const part = DAY_PARTS.get(c.low(j));
+  return part && { meridiem: part, to: j + 1 };
+}
+/** Part of the day said before a time: "in the evening at eight", "tonight 815", "this afternoon at 12". */
+function dayPartBefore(c: Cursor): 'am' | 'pm' | undefined {
+  let j = c.i - 1;
+  if (c.low(j) === 'at' || c.low(j) === 'around' || c.low(j) === 'about') j--;
+  return MERIDIEMS.has(c.low(j)) ? undefined : DAY_PARTS.get(c.low(j));
+}
+
+/** The half of the day that the words around give, and where the time's words end. */
+function half(c: Cursor, to: number): { meridiem?: 'am' | 'pm'; to: number } {
+  let j = to;
+  if (c.low(j) === 'ish' || (c.low(j) === '-' && c.low(j + 1) === 'ish')) j += c.low(j) === 'ish' ? 1 : 2;
+  if (HOUR_MARKS.has(c.low(j))) j++;
+  const written = meridiemAt(c, j) ?? dayPartAfter(c, j);
+  if (written) return written;
+  const before = dayPartBefore(c);
+  return before ? { meridiem: before, to: j } : { to: j };
+}
+
+function clock(c: Cursor, from: number, hour: number, minute: number, at: number, spelled: boolean): Quantity {
+  const { meridiem, to } = half(c, at);
+  const said: Clock = { hour, minute, ...(meridiem && { meridiem }) };
+  return c.make(from, to, minutesOf(said), 'clock', { clock: said, ...(spelled && { spelled: true }) });
+}
+
+/** "noon", "midnight", "mid-day". */
+export const namedHour: Rule = {
+  name: 'noon | midnight',
+  read(c) {
+    let name = c.low(c.i);
+    let to = c.i + 1;
+    if (name === 'mid') {
+      if (c.low(to) === '-') to++;
+      name = MID_HOURS.get(c.low(to)) ?? '';
+      to++;
+    }
+    const named = NAMED_HOURS.get(name);
+    if (!named) return undefined;
+    const said: Clock = { hour: named.hour, minute: 0, meridiem: named.meridiem };
+    return c.make(c.i, to, minutesOf(said), 'clock', { clock: said, spelled: true });
+  },
+};
+
+/** "10:40", "5:10 pm", "7:56:30". */
+export const colonTime: Rule = {
+  name: '<hour>:<minute> [am | pm]',
+  read(c) {
+    const low = c.low(c.i);
+    const colon = low.indexOf(':');
+    if (colon < 0 || c.tokens[c.i]?.kind !== 'number') return undefined;
+    const [h, m, s, ...rest] = low.replace(/[.,:]+$/, '').split(':');
+    if (rest.length || !h || m?.length !== 2 || (s !== undefined && s.length !== 2)) return undefined;
+    const [hour, minute] = [Number(h), Number(m)];
+    if (!valid(hour, minute)) return undefined;
+    return clock(c, c.i, hour, minute, c.i + 1, false);
+  },
+};
+
+/** The hour and minute a number names, if it can: "6.50", "1830", "two fifty", "9". */
+export function timeOf(c: Cursor, n: NumberReading): Clock | undefined {
+  if (n.signed || n.ratio || n.value < 0) return undefined;
+  if (n.pair) return valid(n.pair.first, n.pair.second) ? { hour: n.pair.first, minute: n.pair.second } : undefined;
+  const digits = n.spelled ? '' : c.low(n.from).replace(/[.,]$/, '');
+  const point = /^(\d{1,2})[.,](\d\d)$/.exec(digits);
+  if (point)
+    return valid(Number(point[1]), Number(point[2])) ? { hour: Number(point[1]), minute: Number(point[2]) } : undefined;
+  if (/^\d{3,4}$/.test(digits)) {
+    const [hour, minute] = [Number(digits.slice(0, -2)), Number(digits.slice(-2))];
+    return valid(hour, minute) ? { hour, minute } : undefined;
+  }
+  return n.whole && n.value < 25 && n.value >= 0 && digits.length < 3 ? { hour: n.value, minute: 0 } : undefined;
+}
+
+/** Minutes before "to" or "past": "ten", "quarter", "twenty-five", "half", "15 minutes". */
+function minutesAt(c: Cursor): { minutes: number; to: number; whole: boolean } | undefined {
+  let k = c.i;
+  if (c.low(k) === 'a') k++;
+  const part = PARTS_OF_ONE.get(c.low(k));
+  if ((part === 2 || part === 4) && !c.low(k).endsWith('s')) return { minutes: 60 / part, to: k + 1, whole: false };
+  const n = c.number;
+  if (!n || k !== c.i || !n.whole || n.signed || n.pair || n.value < 1 || n.value > 59) return undefined;
+  const to = c.low(n.to) === 'minutes' || c.low(n.to) === 'min' || c.low(n.to) === 'minute' ? n.to + 1 : n.to;
+  return { minutes: n.value, to, whole: to === n.to };
+}
+
+/** "ten to two", "quarter past one", "15 minutes past 3pm", "quarter past noon". */
+export const minutesAndHour: Rule = {
+  name: '<minutes> to | past <hour>',
+  read(c) {
+    const head = minutesAt(c);
+    if (!head) return undefined;
+    const word = c.low(head.to);
+    const side = MINUTE_SIDES.get(word);
+    if (!side) return undefined;
+    const { minutes } = head;
+    if (word === 'of' && minutes !== 15) return undefined; // "ten of twelve dogs"
+    if (minutes === 30 && side < 0) return undefined;
+    // "3 to 5 km" is a range; clock minutes before the hour go in fives
+    if (side < 0 && head.whole && minutes % 5 !== 0) return undefined;
+    if (side < 0 && head.whole && (c.low(c.i - 1) === 'from' || c.low(c.i - 1) === 'between')) return undefined;
+    const h = head.to + 1;
+    const named = NAMED_HOURS.get(c.low(h));
+    const n = named ? undefined : numberAt(c.tokens, h);
+    const hour = named?.hour ?? hourIn(c, n);
+    if (hour === undefined) return undefined;
+    const end = named ? h + 1 : (n?.to ?? h + 1);
+    const at = half(c, end);
+    const meridiem = named?.meridiem ?? at.meridiem;
+    const turned =
+      side > 0
+        ? { hour, minute: minutes }
+        : { hour: hour === 0 ? 23 : hour === 1 && !named ? 12 : hour - 1, minute: 60 - minutes };
+    const said: Clock = {
+      ...turned,
+      ...(meridiem && { meridiem: named && side < 0 ? (meridiem === 'am' ? 'pm' : 'am') : meridiem }),
+    };
+    return c.make(c.i, named ? end : at.to, minutesOf(said), 'clock', { clock: said, spelled: true });
+  },
+};
+
+/** The hour that a number behind "to" or "past" names; not when it is an amount ("five to six miles", "ten to twelve dogs"). */
+function hourIn(c: Cursor, n: NumberReading | undefined): number | undefined {
+  if (!n || n.pair || n.signed || !n.whole || n.value < 0 || n.value > 24) return undefined;
+  if (n.spelled ? false : c.low(n.from).length > 2) return undefined;
+  const after = unitAfter(c.tokens, n.to, n);
+  if (after && c.low(n.to) !== 'h') return undefined;
+  return COUNTED.has(c.low(n.to)) ? undefined : n.value;
+}
+
+/** "half three", as the British say half past three: only where a time is due. */
+export const halfHour: Rule = {
+  name: 'half <hour>',
+  read(c) {
+    if (PARTS_OF_ONE.get(c.low(c.i)) !== 2 || c.low(c.i).endsWith('s')) return undefined;
+    const n = numberAt(c.tokens, c.i + 1);
+    const hour = hourIn(c, n);
+    if (!n || hour === undefined || hour < 1 || hour > 12) return undefined;
+    const alone = c.i === 0 && n.to === c.tokens.length;
+    if (!alone && !TIME_BEFORE.has(c.low(c.i - 1))) return undefined;
+    return clock(c, c.i, hour, 30, n.to, true);
+  },
+};
+
+/** A number that its neighbour makes a time: "7 sharp", "8 o'clock", "six thirty a.m.", "3 in the morning", "11ish". */
+export const markedHour: Rule = {
+  name: "<hour> am | pm | o'clock | sharp | in the morning",
+  read(c) {
+    const n = c.number;
+    if (!n) return undefined;
+    const time = timeOf(c, n) ?? repeated(c, n);
+    if (!time) return undefined;
+    const end = n.pair ? n.to : ((time as { to?: number }).to ?? n.to);
+    const after = c.low(end);
+    const tail = half(c, end);
+    const marked = HOUR_MARKS.has(after) || after === 'ish' || (after === '-' && c.low(end + 1) === 'ish');
+    const written = meridiemAt(c, end) ?? dayPartAfter(c, end);
+    if (!marked && !written) return undefined;
+    if (!marked && written && !meridiemAt(c, end) && c.low(end) === 'this') return undefined;
+    const said: Clock = { hour: time.hour, minute: time.minute, ...(tail.meridiem && { meridiem: tail.meridiem }) };
+    if (said.meridiem && said.hour > 12 && said.meridiem === 'am') return undefined;
+    return c.make(n.from, tail.to, minutesOf(said), 'clock', { clock: said, ...(n.spelled && { spelled: true }) });
+  },
+};
+
+/** "fifteen fifteen p m": twice the same number is a stutter unless a half of the day follows. */
+function repeated(c: Cursor, n: NumberReading): (Clock & { to: number }) | undefined {
+  if (!n.spelled || !n.whole) return undefined;
+  const again = numberAt(c.tokens, n.to);
+  if (!again?.whole || again.value !== n.value || !valid(n.value, n.value)) return undefined;
+  return meridiemAt(c, again.to) ? { hour: n.value, minute: n.value, to: again.to } : undefined;
+}
