@@ -18,9 +18,12 @@ export interface Said<E extends Entry = Entry> {
 export interface Stretch {
   position?: Position;
   side?: LeftRight;
-  fromMetres: number;
-  /** Left out while the run's length is not known. */
+  /** Left out where no note tells it and it can't be estimated (a change told afterwards without a mark). */
+  fromMetres?: number;
+  /** Left out for the same reason, or while the run's length is not known. */
   toMetres?: number;
+  /** One of its ends was worked out from the times of notes, not told: show it as "about". */
+  estimated?: true;
 }
 
 /** One dog in one run. */
@@ -34,6 +37,8 @@ export interface RunDog {
   /** Metres by position ('unknown' where none was said) and by side. */
   byPosition: Partial<Record<Position | 'unknown', number>>;
   bySide: Partial<Record<LeftRight | 'unknown', number>>;
+  /** Metres with at least one bootie on; left out when nothing was told of booties, or not where. */
+  metresBooted?: number;
   /** How and where it left the team, when it did not come back in. */
   left?: { manner: 'dropped' | 'loaded'; atMetres?: number };
   findings: Said<EntryOf<'finding'>>[];
@@ -52,7 +57,13 @@ export interface Conflict {
     | 'dog-in-two-places'
     | 'finding-on-absent-dog'
     | 'mark-goes-back'
-    | 'no-distance';
+    | 'no-distance'
+    /** No note tells who was in the team; `dogs` are those named. */
+    | 'no-lineup'
+    /** Two dogs told in the same place on the same side at once. */
+    | 'two-dogs-in-one-place'
+    /** A dog left the team or changed its place, and nothing tells where. */
+    | 'unknown-place';
   /** One sentence a person understands. */
   says: string;
   dogs: string[];
@@ -76,8 +87,11 @@ export interface RunRecord {
   metres?: number;
   /** Where the length came from. */
   metresFrom: 'corrected' | 'total' | 'last-mark' | 'legs' | 'unknown';
-  /** What was said, when a person has set another length by hand. */
+  /** What was said, when a person has set another length by hand, and where that came from. */
   metresSaid?: number;
+  saidFrom?: 'total' | 'last-mark' | 'legs';
+  /** The length set by hand, as it was set. */
+  correction?: { value: number; unit: EntryOf<'distance'>['unit']; why?: string; at: string };
   minutes?: number;
   stops: { at?: string; minutes?: number; atMetres?: number }[];
   surfaces: Said<EntryOf<'trail'>>[];
@@ -90,8 +104,13 @@ export interface RunRecord {
   conflicts: Conflict[];
 }
 
-/** An accepted finding, care, intake or measure that belongs to no run (told in the yard on a day without a run, say). */
+/** An accepted entry with the dogs of it that it is told of here, by the names they bear now. */
+export interface YardSaid extends Said {
+  dogs: string[];
+}
+
+/** What was told on a day of dogs that were in no run that day, and of the yard itself. Each dog's entry is either here or in a run. */
 export interface YardRecord {
   day: string;
-  said: Said[];
+  said: YardSaid[];
 }
