@@ -18,10 +18,14 @@ export interface Token {
   kind: 'word' | 'number' | 'mark';
   /** Was there white space (or the start of the text) before it? */
   gap: boolean;
+  /** Is it a word that English has (wink's vocabulary of some 87,000 words)? False for names, slips and mis-hearings. */
+  known: boolean;
 }
 
 const nlp = winkNLP(winkModel, []);
-const its = nlp.its;
+// The typings leave `uniqueId` out; a word outside the vocabulary gets an id from its end on.
+const uniqueId = (nlp.its as unknown as { uniqueId: typeof nlp.its.value }).uniqueId;
+const VOCABULARY_END = Number((nlp.readDoc('qzxqzx').tokens().out(uniqueId) as unknown as number[])[0]);
 
 /** Contractions written without their apostrophe, and where they are cut. "its", "well", "were", "id", "ill" stay: they are words. */
 const BARE_CONTRACTIONS: Record<string, number> = {};
@@ -74,14 +78,15 @@ const POINTED = /^([A-Za-z]\.){2,}[A-Za-z]?$|^[A-Za-z]\.[A-Za-z]\.?$/;
 /** The words of `text` in order. Runs in time linear in the text's length. */
 export function tokenize(text: string): Token[] {
   const tokens: Token[] = [];
-  const add = (start: number, end: number, gap: boolean) => {
+  const add = (start: number, end: number, gap: boolean, known = true) => {
     const low = plain(text.slice(start, end)).toLowerCase();
     const c = low.charCodeAt(0);
     const kind = NUMBER.test(low) ? 'number' : isLetter(c) || c === 39 ? 'word' : 'mark';
-    tokens.push({ i: tokens.length, low, start, end, kind, gap });
+    tokens.push({ i: tokens.length, low, start, end, kind, gap, known });
   };
   const all = nlp.readDoc(text).tokens();
   const values = all.out() as string[];
+  const ids = all.out(uniqueId) as unknown as number[];
   let at = 0;
   for (let t = 0; t < values.length; t++) {
     const value = values[t] as string;
@@ -94,7 +99,8 @@ export function tokenize(text: string): Token[] {
     if (cut) {
       add(start, start + cut, gap);
       add(start + cut, at, false);
-    } else if (simple || value.length === 1 || POINTED.test(value)) add(start, at, gap);
+    } else if (simple || value.length === 1 || POINTED.test(value))
+      add(start, at, gap, (ids[t] as number) < VOCABULARY_END);
     else {
       const cuts = pieces(value);
       cuts.forEach(([a, b], k) => {
@@ -128,5 +134,3 @@ function mend(tokens: Token[]): Token[] {
   }
   return tokens;
 }
-
-export { its };

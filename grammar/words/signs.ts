@@ -1,0 +1,183 @@
+/**
+ * Signs of trouble on a body, how bad, and which way it goes. Ordered as trouble comes most often: lameness and sore
+ * joints, feet, gut, the rest.
+ */
+import type { Row } from './table.ts';
+
+export const signs: readonly Row[] = [
+  [
+    'sign',
+    'lame',
+    "lame; limp; limps; limped; limping; limpy; favor; favors; favored; favoring; favour; favours; favoured; favouring; gimpy; gimp; gimping; gimped; gimps; lameness; head bob; head bobbing; bobbing his head; bobbing her head; head bobs; bobbing; three legged; 3 legged; three leg; 3 leg; on three legs; on 3 legs; toe touching; toe touch; toe tapping; touching toes; short striding; short strided; short stride; short strides; short stepping; short stepped; shortened stride; shortening up; short on; stepping short; not putting weight on; not putting weight; not putting any weight on; won't put weight on; wouldn't put weight on; not weight bearing; non weight bearing; not bearing weight; won't bear weight; won't bear any weight; hobbling; hobbled; hobble; hobbles; hitch in his step; hitch in her step; hitch in his gait; hitch in her gait; hitch in his stride; hitch in her stride; hopping; skipping on; holding up; carrying his; carrying her; holding up his; holding up her; uneven; hitchy; gait is off; gait off; moving funny; moving off; ginger on; gingerly; off on; stepping gingerly; unsound; not sound; dead lame; bunny hopping; nwb; not using; guarding; holding it up; carrying it; holding up a; pegging; crow hopping; skipping steps; skip stepping; dragging the; not right on; not level; off in; hip hiking; short in; short up; short through",
+  ],
+  ['sign-off', 'lame', 'off'],
+  [
+    'sign',
+    'sore',
+    'sore; sores; soreness; tender; tenderness; ouchy; owie; ouch; flinch; flinches; flinched; flinching; painful; pain; pained; hurting; hurts; hurt; reactive; reacts; reacted; reacting; sensitive; aching; achy; winced; winces; wincing; yelped; yelps; yelping; reaction; ow; touchy; pulled away when; cried out; sensitivity; soar; whimpered; whimpers; guarded; yipped; yips; yiped',
+  ],
+  [
+    'sign',
+    'stiff',
+    'stiff; stiffness; stiffened; stiffening; stiffly; tight; tightness; tightened; cramp; cramps; cramping; cramped; cramped up; crampy; knotted; knot; knots; knotty; stiffened up; tightened up; stiffening up; tightening up; cramping up; stiffs up; stiffish; stove up; seized up; locked up; rigid; tying up; spasm; spasms; wooden',
+  ],
+  [
+    'sign',
+    'swollen',
+    'swollen; swelling; swelled; swells; swell; puffy; puffiness; filled; filling; filled up; puffed; puffed up; swelled up; swollen up; blown up; edema; ballooned; fat; thickened; puffing up; fluid; effusion; enlarged; thick; puff; lump; bump; lumpy; engorged',
+  ],
+  [
+    'sign',
+    'hot',
+    'hot; heat; warm; warmth; feverish to the touch; burning; hot to the touch; warm to the touch; heat in; warmer; hotter; hot spot; toasty',
+  ],
+  ['sign', 'bruised', 'bruised; bruise; bruises; bruising; black and blue; contusion; bruse; bruized'],
+  [
+    'sign',
+    'bleeding',
+    'bleeding; bleeds; bleed; bled; blood; bloody; blood on the snow; blood in the snow; bloodied; dripping blood; spotting blood; bleeds a little; bled a bit; oozing blood; trickle of blood; drop of blood; blood spots',
+  ],
+  [
+    'sign',
+    'infected',
+    'infected; infection; oozing; oozy; ooze; pus; pussy; festering; festered; weeping; weepy; septic; goopy; goo; discharge; gunk; smells bad; runny; abscess; abscessed; smelly; inflamed; crusty',
+  ],
+  [
+    'sign',
+    'cut',
+    'cut; cuts; sliced; slice; slices; gash; gashed; gashes; lacerated; laceration; lacerations; nick; nicked; nicks; puncture; punctured; punctures; slit; slits; scratch; scratches; scratched; wound; wounds; gouge; gouged; bite; bites; bite wound; bite mark; stabbed; cut up; tooth mark; bit; bitten; scrape; scrapes; scraped',
+  ],
+  [
+    'sign',
+    'split',
+    'split; splits; splitting; fissure; fissures; fissured; crack; cracks; cracked; cracking; split open; splitted; cracked open; crevice; fissuring',
+  ],
+  [
+    'sign',
+    'worn',
+    'worn; wearing; raw; pink; pinkish; pinking; abraded; abrasion; abrasions; rawness; worn thin; worn down; reddened; red; redness; raw spot; raw spots; pinkness; pinked up; thin skinned; rough; irritated; irritation; chapped; worn smooth; rubbed thin; blister; blisters; blistered; wear; scuffed; scuff; skinned; erosion; angry; pink spot; pink spots; thinning; reddish; tenderized',
+  ],
+  [
+    'sign',
+    'torn',
+    'torn; tear; tears; tore; tearing; ripped; rip; rips; ripping; broken; broke; breaks; break; snapped off; ripped off; torn off; tore off; pulled off; cracked off; ripped out; missing; split off; broke off; broken off; tear in; hanging off; lost; knocked off; caught',
+  ],
+  [
+    'sign',
+    'rub',
+    "rub; rubs; rubbed; rubbing; rubbed raw; chafe; chafes; chafed; chafing; harness rub; harness rubs; bootie rub; bootie rubs; bootie burn; hair gone; hair loss; hair is gone; hair's gone; fur gone; fur's gone; fur is gone; fur loss; bald spot; bald spots; bald patch; losing hair; rubbed bald; hair rubbed off; hair worn off; harness burn; harness sore; harness sores; missing hair; rub mark; rub spot; chafe mark; gall; galls; galled; hair rubbed; fur rubbed; rubbed off; hairless; rub sore; rub sores; bare patch; strap rub; collar rub; chaffed; chaffing",
+  ],
+  [
+    'sign',
+    'iced',
+    'iced; iced up; icing; icing up; ices up; ice; ice ball; ice balls; iceball; iceballs; ice balling; snowball; snowballs; snow ball; snow balls; balled up; balling up; balling; balled; balls up; ice between; snow between; snow packed; snowballed; snowballing; ice packed; packed with snow; packed with ice; ice buildup; clumped; clumps; ice clumps; snow clumps; ball ice; caked with ice; caked; ice chunks',
+  ],
+  [
+    'sign',
+    'frostbite',
+    'frostbite; frostbit; frostbitten; frost bite; frost bit; frost bitten; frost nip; frostnip; frostnipped; frost nipped; frost nips; frosted; nipped by the cold; frozen; frost; frostbites; frost damage; frost burn',
+  ],
+  [
+    'sign',
+    'licking',
+    "licking; lick; licks; licked; licking at; chewing at; chews at; chewed at; chewing on; gnawing; gnaws; gnawed; gnaw; worrying at; nibbling at; nibbles at; fussing with; fussing at; fussing over; biting at; bites at; nosing at; nursing; messing with; bothering; bothering with; going after; worrying; pulling at; won't leave alone",
+  ],
+  [
+    'sign',
+    'vomiting',
+    'vomit; vomits; vomited; vomiting; threw up; throw up; throws up; throwing up; thrown up; puke; pukes; puked; puking; barf; barfs; barfed; barfing; upchucked; regurgitated; regurgitating; regurgitates; regurged; heaved; heaving; retching; retched; retch; lost his lunch; lost her lunch; lost his breakfast; lost her breakfast; lost his snack; lost her snack; brought up; brought it up; brought it back up; threw it up; threw it back up; threw it straight back up; threw it all up; puked it up; emesis; sick to his stomach; sick to her stomach; threw his up; threw hers up; upset stomach; came back up; came right back up; hurled; spit up; spat up; yakked; yakked up; bilious; bile; heave; dry heaving; dry heaves; been sick; was sick; got sick; coughed up bile; threw his snack up; threw her snack up; vom; throwing his food up; bring up; bringing up; brings up; vomitting; vomitted; threw everything up; threw it all back up; through up',
+  ],
+  [
+    'sign',
+    'loose-stool',
+    "diarrhea; diarrhoea; the runs; had runs; has runs; loose stool; loose stools; soft stool; soft stools; squirts; the squirts; squirting; the trots; scours; the scours; watery stool; watery stools; loose poop; soft poop; loose poo; soft poo; runny poop; runny stool; runny stools; liquid stool; runny poo; stool is loose; stool's loose; stools are loose; stool is soft; stool's soft; stools loose; stool loose; stool soft; loose bowels; loose bowel; pudding poop; pudding stool; pooping water; loosey goosey; soft serve; watery poop; bowels loose; poop is loose; poop's loose; poops loose; poop loose; poop soft; poop is soft; poop's soft; poop runny; liquid poop; diarhea; diarrea; diarreah; diarrhea stool; the poops; mushy stool; mushy poop; soft s; cow pie; cow pies; the skits; the skitters; mucousy stool; stool is watery; stool watery; stool's watery; stool runny; stool was loose; stool was soft; stools were loose; stools soft; stools were soft; poop was soft; poop was loose; belly's off; gut trouble; upset gut; loose motion; runs",
+  ],
+  [
+    'sign',
+    'bloody-stool',
+    'bloody stool; bloody stools; blood in stool; blood in the stool; blood in his stool; blood in her stool; blood in their stool; bloody diarrhea; blood in it; blood in his poop; blood in her poop; blood in the poop; bloody poop; bloody poo; blood in poop; red in the stool; red in it; bloody runs; stool with blood; stool bloody; stool is bloody; stool was bloody; bloody squirts; blood in that; blood in the diarrhea; tarry stool; black stool; blood in his poo; blood in her poo; blood with it; blood in the poo; streaks of blood; bloody mucus',
+  ],
+  [
+    'sign',
+    'coughing',
+    'cough; coughs; coughed; coughing; hack; hacks; hacked; hacking; hacking cough; kennel cough; honking; wheezing; wheeze; wheezes; wheezy; wheezed; gagging; gagged; gag; coughin; hacking away; goose honk; honked; reverse sneeze; reverse sneezing; sneezing; sneeze; sneezes; snuffling; snotty; raspy; croupy; rattly; rattle; coughy; barking cough',
+  ],
+  [
+    'sign',
+    'dark-urine',
+    "dark urine; dark pee; coffee colored urine; coffee coloured urine; urine is dark; urine's dark; urine was dark; urine dark; pee is dark; pee's dark; pee was dark; pee dark; pee was like coffee; pee is like coffee; pee like coffee; pee looks like coffee; urine like coffee; urine is like coffee; urine was like coffee; urine looked like coffee; pee looked like coffee; peeing brown; peeing dark; brown urine; brown pee; tea colored urine; tea coloured urine; tea colored pee; coffee colored pee; coffee coloured pee; pee the color of coffee; urine the color of coffee; urine the color of tea; pee the color of tea; pee the color of cola; urine the color of cola; dark brown urine; red urine; red pee; pee is brown; pee's brown; pee was brown; urine is brown; urine was brown; urine's brown; peed brown; peed dark; peeing coffee; peed coffee; peeing tea; bloody urine; cola colored urine; cola colored pee; urine looks like coffee; urine looks dark; urine looked dark; pee looked dark; pee looks dark; urine very dark; dark yellow urine; concentrated urine; pee looks brown; peeing really dark; urine is really dark; pee is really dark; pee was really dark; pee really dark; urine was really dark; wee is dark; wee was dark; dark wee; brown wee; wee is brown; peed really dark; pee is coffee colored; urine brown; pee brown; pees dark; pees brown; urine tea colored; urine coffee colored; urine cola colored; urine like tea; pee like tea; pee was like tea; pee was the color of coffee; pee was the color of tea; urine was the color of coffee; urine was the color of tea; pee is the color of coffee; pee is the color of tea; urine is the color of coffee; pee the color of strong tea; urine the color of strong tea",
+  ],
+  [
+    'sign',
+    'dehydrated',
+    "dehydrated; dehydration; dehydrating; gums tacky; tacky gums; gums are tacky; gums a bit tacky; gums a little tacky; gums were tacky; gums still tacky; gums not tacky; gums a touch tacky; gums feel tacky; gums feeling tacky; gums sticky; sticky gums; gums are sticky; gums dry; dry gums; gums are dry; gums are a bit tacky; gums are a little tacky; gums were a bit tacky; gums were a little tacky; gums slightly tacky; gums are slightly tacky; gums pretty tacky; gums are pretty tacky; gums kind of tacky; gums kinda tacky; tacky; skin tenting; skin tents; skin tented; skin tent; tenting; tented; skin's tenting; skin is tenting; skin slow to return; skin slow to go back; slow skin tent; skin stays up; skin stayed up; skin won't snap back; skin fold; skin tent slow; skin doesn't snap back; skin is slow; skin slow; dry mouth; tacky mouth; turgor; sunken eyes; skin pinch; skin test slow; tents; tacky at the gums; hydration is poor; hydration poor; poor hydration; dry in the mouth; slow to snap back; skin not snapping back; skin's slow to go back; skin is slow to go back; skin's slow; a bit dry; underhydrated; dryish gums; dehyd; dehy",
+  ],
+  [
+    'sign',
+    'overheated',
+    "overheated; overheating; overheats; overheat; too hot; hot and bothered; panting hard and won't settle; panting hard and wouldn't settle; panting hard won't settle; panting hard wouldn't settle; panting and won't settle; panting and wouldn't settle; panting hard and not settling; panting hard not settling; panting hard and will not settle; won't stop panting; wouldn't stop panting; can't stop panting; not cooling down; won't cool down; wouldn't cool down; not cooling off; won't cool off; running hot; ran hot; overly hot; heat stress; heat stressed; heat stroke; heatstroke; panting like crazy; panting like mad; panting hard; panting heavily; panting heavy; panting nonstop; heavy panting; way too hot; roasting; too warm; heat exhaustion; panting really hard; panting so hard; panting and not settling; hasn't stopped panting; hyperthermic; getting hot; got hot; hot and panting; heating up; heated up",
+  ],
+  [
+    'sign',
+    'shivering',
+    'shivering; shivers; shiver; shivered; shaking; shakes; shaky; trembling; trembles; trembled; shivery; quivering; hypothermic; the shakes; tremor; tremors; chilled; cold and shaking',
+  ],
+  [
+    'sign',
+    'collapsed',
+    "collapsed; collapse; collapses; collapsing; went down; goes down; fell over; passed out; fainted; keeled over; going down; buckled; down and can't get up; couldn't get up; can't get up; couldn't stand; can't stand; dropped in harness; fell down; gone down; flopped over; crumpled; lost his legs; lost her legs; seizure; staggering; staggered; stumbling; wobbly",
+  ],
+  [
+    'sign',
+    'thin',
+    "thin; ribby; skinny; too thin; too lean; underweight; dropping weight; losing weight; lost weight; dropped weight; lost some weight; losing condition; lost condition; dropped some weight; bony; boney; poor condition; shedding weight; ribs showing; can feel her ribs; can feel his ribs; feel her ribs; feel his ribs; hip bones; ribs sticking out; skin and bone; skin and bones; gaunt; tucked up; looking lean; leaning out; losing some weight; dropping a bit of weight; dropping some weight; lost a bit of weight; lost a little weight; losing a bit of weight; losing a little weight; weight is dropping; weight's dropping; weight loss; see her ribs; see his ribs; lost a lot of weight; ribs show; on the thin side; on the lean side; a bit light; ribs are showing",
+  ],
+  [
+    'sign',
+    'in-season',
+    'in heat; in season; coming into season; coming into heat; coming in heat; coming in season; into season; came into season; came into heat; went into heat; going into heat; going into season; in standing heat; standing heat; came in heat; started her heat; in full heat; started her season; her heat; her season; out of heat; out of season; in estrus; flagging; on heat; coming on heat; come into heat; come into season; came in season; gone into heat; gone into season; estrus',
+  ],
+
+  // Nothing in particular, used with absent, resolved or possible
+  [
+    'fine',
+    true,
+    'fine; ok; okay; good; clean; perfect; great; normal; healthy; clear; all right; alright; excellent; in good shape; looks good; solid; in great shape; unremarkable; wnl; nice; spotless; super; looking good; lovely; beautiful; happy; tip top; immaculate; all good; holding up; holding up well; well; good shape; nothing to report; no problem; no problems; no issues; no trouble; no complaints; no issue; a ok; nothing to see; nice and clean; unhurt; sound; uninjured; unharmed; sound as a bell; none the worse; cool; cold; flexible; loose; supple; tidy; wonderful; no worse; smooth; intact; k; symmetrical; even; pain free; sure footed; in good order; checked out fine; checked out; check out; checks out; passed; dry; pretty good; fine and dandy; not bad; quiet; brilliant; great shape; soft and supple',
+  ],
+  [
+    'nothing',
+    true,
+    "nothing wrong; nothing wrong with; nothing; no problem; no problems; nothing the matter; no issues; no issue; no trouble; no complaints; no concerns; nothing to report; nothing to see; nothing there; nothing amiss; not a mark; not a mark on; not a scratch; nothing found; no injuries; no injury; no marks; no damage; can't find anything; couldn't find anything; can't see anything; couldn't see anything; don't see anything; didn't find anything; didn't see anything; can't find a thing; nothing of note; found nothing; no abnormalities; nothing bad; can't feel anything; couldn't feel anything; don't feel anything; not a thing wrong; not one thing wrong; nothing showing; nothing abnormal; no lesions; no findings; no wounds; no foot trouble; no foot problems; no foot issues; anything wrong; unhurt; couldn't find a thing; can't find anything wrong; couldn't find anything wrong; can't see anything wrong; couldn't see anything wrong; nothing obvious; nothing visible; no sign of anything; no sign of trouble; no sign of injury; not a thing; no visible injury; not a mark on her; not a mark on him",
+  ],
+
+  [
+    'severity',
+    'mild',
+    'a little; little; a touch; touch; slight; slightly; a bit; bit; bit of; barely; mild; mildly; minor; small; tiny; a hair; a tad; tad; a smidge; hint of; a hint; teeny; light; lightly; just a little; somewhat; a wee bit; wee; wee bit; faint; faintly; trace; trace of; marginally; very slight; superficial; not deep; nothing too deep; nothing deep; not bad; not too bad; not serious; nothing serious; nothing major; not severe; low grade; subtle; itty bitty; kind of; kinda; sort of; sorta; lil; hair; hardly; quarter inch; just slightly; a whisker; smidgen; a smidgen; a mite; ever so slightly; shallow; pinprick; weeny; a shade; smallish; milldy; nothing terrible; not terrible; a fraction; a dab; just a touch; just a bit',
+  ],
+  [
+    'severity',
+    'moderate',
+    'pretty; fairly; moderate; moderately; noticeable; noticeably; quite; quite a; medium; rather; deep; definite; definitely; decent; decent sized; good sized; considerable; reasonably; properly; mod; distinctly; visibly; obvious; obviously; clearly; sizeable; mid; significant; clear; grade two; real; notable; notably',
+  ],
+  [
+    'severity',
+    'severe',
+    "bad; badly; really; really bad; very; very deep; severe; severely; three legged; 3 legged; on three legs; on 3 legs; horrible; horribly; terrible; terribly; nasty; awful; huge; big; extremely; major; serious; seriously; wicked; super; so; real bad; dead; way; totally; completely; pouring; massive; massively; heavily; heavy; gushing; a lot; lots; nasty looking; ugly; wide open; not putting any weight on; won't bear weight; not bearing weight; not weight bearing; non weight bearing; won't put weight on; wouldn't put weight on; acute; horrid; too; extreme; incredibly; deeply; enormous; profound; marked; markedly; not putting weight on; nwb; crazy; awfully; large; hard; quite badly; pretty bad; pretty badly; right; mighty; full on",
+  ],
+  [
+    'trend',
+    'better',
+    'better; improving; improved; improves; not as bad; not so bad now; on the mend; healing; healing up; mending; less; coming along; improvement; looking better; not as; going down; down from; coming down; easing; eased; eased off; easing off; lots better; much better; closing up; less than; settling down; easier; shrinking; healing nicely; on the way out; starting to heal; turning the corner; loosening; loosening up; loosened; loosened up; drying up; knitting; recovering; subsiding; fading; drying out; warmed out of it; getting there; going away; lessening; calming down; half what it was',
+  ],
+  [
+    'trend',
+    'worse',
+    'worse; worsening; worsened; getting worse; not getting better; more; more than; spreading; bigger; deeper; no better; not better; not any better; deteriorating; opened up more; going downhill; flared; flared up; flaring up; flaring; stiffer; puffier; sorer; redder; rawer; hotter than; growing; opening up; wider; progressing',
+  ],
+  [
+    'trend',
+    'same',
+    "still; no change; same; the same; unchanged; no different; about the same; same as; as before; still has; still got; not changed; hasn't changed; hasn't improved; not improving; stable; holding steady; no better no worse; not much change; no better and no worse; neither better nor worse",
+  ],
+];

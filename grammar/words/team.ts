@@ -1,0 +1,194 @@
+/** The team: places on the gangline, groups of dogs, pronouns, and the verbs that put a dog in, move it or take it out. */
+import type { Row } from './table.ts';
+
+export const team: readonly Row[] = [
+  // Places
+  [
+    'position',
+    'lead',
+    'lead; leads; leader; leaders; up front; single lead; double lead; co-lead; out front; the front',
+  ],
+  ['position', 'swing', 'swing; swings; point; swing dog; swing dogs'],
+  ['position', 'team', 'team; team dog; team dogs; the middle; middle of the team; team pair; in the body'],
+  ['position', 'wheel', 'wheel; wheels; wheeler; wheelers; wheel dog; wheel dogs; at the sled; by the sled'],
+
+  // Groups that the line-up spells out
+  [
+    'group',
+    'all',
+    'everyone; everybody; every dog; every one of them; every last one; every one of the dogs; every single dog; each dog; each of them; all of them; all of em; all dogs; all the dogs; all my dogs; all of the dogs; all of the team; the whole team; whole team; whole crew; the whole crew; the whole lot; the whole bunch; the whole gang; the whole string; the whole yard; the whole kennel; whole yard; the entire team; entire team; the team; my team; the crew; the gang; the string; the dogs; dogs; they all; them all; em all; all round; all around; all hands; all the team; team wide; across the board; the whole pack; the pack; the lot of them; everyone in the team; everybody in the team; all; each one; anyone; anybody; any of them; any of em; any dog; any of the dogs; all two; all three; all four of them; all five; all six; all seven; all eight; all nine; all ten; all eleven; all twelve; all fourteen; all sixteen; all 6; all 8; all 10; all 12; all 14; all 16; all of us; the kids all; the bunch; these guys; the guys; you guys; the mob; the squad; whole squad; whole bunch; whole gang; whole kennel; the team as a whole; them; em; every body; every one',
+  ],
+  [
+    'group',
+    'none',
+    'nobody; no one; none of them; none of em; not one of them; not a single dog; not one dog; no dog; no dogs; none of the dogs; not a one; nobody in the team',
+  ],
+  [
+    'group',
+    'lead',
+    'leaders; the leaders; both leaders; my leaders; lead dogs; the lead dogs; both lead dogs; my lead dogs; the lead pair; lead pair; the front pair; the front end; the two leaders; the two up front; the pair up front; both up front; front runners; leads; the leads; both leads; my two leaders; two leaders',
+  ],
+  [
+    'group',
+    'swing',
+    'swing dogs; the swing dogs; both swing dogs; swing pair; the swing pair; my swing dogs; both swings; the swings; the two swing dogs; both point dogs; point dogs; the point dogs; point pair; both in swing; the pair in swing; the two in swing; my swing pair; swings; the swing; both swing',
+  ],
+  [
+    'group',
+    'team',
+    'team dogs; the team dogs; both team dogs; all the team dogs; the dogs in team; the middle dogs; team pairs; my team dogs; the team pair; the team pairs',
+  ],
+  [
+    'group',
+    'wheel',
+    'wheel dogs; the wheel dogs; both wheel dogs; wheelers; the wheelers; both wheelers; wheel pair; the wheel pair; my wheel dogs; my wheelers; the two wheelers; the two wheel dogs; both in wheel; the pair in wheel; the two in wheel; both at wheel; wheels; the wheels; both wheels',
+  ],
+  [
+    'group',
+    'left',
+    'the left side; left side; the whole left side; whole left side; left hand side; the left hand side; left side dogs; the left side dogs; the left dogs; everyone on the left; everybody on the left; everybody on the left side; everyone on the left side; the left line; the dogs on the left; all the left side; the left hand dogs',
+  ],
+  [
+    'group',
+    'right',
+    'the right side; right side; the whole right side; whole right side; right hand side; the right hand side; right side dogs; the right side dogs; the right dogs; everyone on the right; everybody on the right; everybody on the right side; everyone on the right side; the right line; the dogs on the right; all the right side; the right hand dogs',
+  ],
+  [
+    'group',
+    'F',
+    'the girls; girls; the ladies; ladies; females; the females; bitches; the bitches; all the girls; my girls; the gals; gals; all the females; all the ladies',
+  ],
+  [
+    'group',
+    'M',
+    'the boys; boys; males; the males; all the boys; my boys; the lads; lads; the fellas; all the males; the fellows; the gentlemen',
+  ],
+  [
+    'group',
+    'both',
+    'both; both of them; both of em; both dogs; the both of them; the both of em; the two of them; the two of em; those two; these two; them both; they both; the pair; the pair of them; that pair; the pair of em; those 2; both of those; each of the two; either of them; either of em; the two; both of these; for both',
+  ],
+  ['group', 'neither', 'neither; neither of them; neither of em; neither dog; neither one'],
+  [
+    'group',
+    'rest',
+    'the rest; rest; the rest of them; the rest of em; the others; others; everyone else; everybody else; all the others; all others; the other dogs; all the rest; the rest of the team; rest of the team; rest of them; rest of em; the remaining dogs; the remainder; the other four; the other five; the other six; the other seven; the other eight; the other three; the other ten; the other nine; other dogs; all the other dogs; the rest of the dogs; the rest of the crew; everyone other; the rest of the gang; anyone else; anybody else; the other twelve; no one else; nobody else; none of the others; none of the rest',
+  ],
+  [
+    'group',
+    'other',
+    'the other one; other one; the other dog; the other; the other fellow; the other girl; the other boy; the other guy',
+  ],
+  [
+    'group',
+    'other-lead',
+    'the other leader; other leader; the other lead; other lead; the other lead dog; other lead dog; my other leader; the other one in lead; the other one up front',
+  ],
+  [
+    'group',
+    'other-swing',
+    'the other swing dog; other swing dog; the other swing; other swing; the other one in swing; my other swing dog; the other point dog',
+  ],
+  ['group', 'other-team', 'the other team dog; other team dog'],
+  [
+    'group',
+    'other-wheel',
+    'the other wheel dog; other wheel dog; the other wheeler; other wheeler; the other wheel; other wheel; the other one in wheel; my other wheel dog',
+  ],
+  ['group', 'left-lead', 'the left leader; left leader; my left leader; the left lead dog; left lead dog'],
+  ['group', 'right-lead', 'the right leader; right leader; my right leader; the right lead dog; right lead dog'],
+  ['group', 'left-swing', 'the left swing dog; left swing dog'],
+  ['group', 'right-swing', 'the right swing dog; right swing dog'],
+  ['group', 'left-wheel', 'the left wheel dog; left wheel dog; the left wheeler; left wheeler'],
+  ['group', 'right-wheel', 'the right wheel dog; right wheel dog; the right wheeler; right wheeler'],
+  [
+    'group',
+    'told',
+    'the two old ladies; the old ladies; the old girls; the youngsters; the young ones; the pups; the yearlings; the old boys; the two old girls; the two youngsters; the two young ones; the two old boys; the new dogs',
+  ],
+
+  [
+    'except',
+    true,
+    'except; except for; exc; excl; excluding; but; apart from; aside from; bar; barring; other than; minus; save; save for; with the exception of; besides; not counting; ex; excepting; bar for; all but',
+  ],
+
+  // He, she and the like
+  ['pronoun', 'M', 'he; him; his; himself'],
+  ['pronoun', 'F', 'she; her; hers; herself'],
+  ['pronoun', 'they', 'they; them; em; their; theirs; themselves'],
+
+  // Prepositions after which a dog is company, not the one spoken of
+  [
+    'company',
+    true,
+    'with; beside; next to; alongside; behind; ahead of; in front of; at; than; as; like; instead of; from; past; against; in place of; in for; between; near; by; w; opposite; across from; after; before; over; partnered with; paired with; around; toward; towards; for; without; since',
+  ],
+  [
+    'prep',
+    true,
+    'on; in; of; to; off; into; onto; around; round; through; all over; under; between; up; down; inside; from; for',
+  ],
+
+  // Verbs
+  [
+    'move',
+    true,
+    'moved; move; moving; put; putting; swapped; swap; swapping; switched; switch; switching; pulled; brought; bring; bringing; shifted; shift; shifting; bumped; bump; bumping; stuck; slid; dropped; traded; changed; trade; rotated; rotate; rotating; promoted; demoted; sent; stepped; took; taken; goes; went; go; gone; come; comes; came; tried; trying; try; ran; run; running; slotted; popped; hooked; hooking; hook; clipped; snapped',
+  ],
+  [
+    'swap',
+    true,
+    'swapped; swap; swapping; switched; switch; switching; traded; trade; traded places; swapped places; switched places; changed places; flip flopped; flipped; exchanged; trading; flip',
+  ],
+  [
+    'move-only',
+    true,
+    'moved; move; moving; swapped; swap; swapping; switched; switch; switching; shifted; shift; shifting; bumped; bump; bumping; pulled; traded; trade; rotated; rotate; rotating; promoted; demoted; brought; bring',
+  ],
+  [
+    'back-in',
+    true,
+    'back in; back into; back in the team; back in harness; back on the line; back on the gangline; back on the team; back in line; back in again; out of the bag; out of bag; back in place; back in his spot; back in her spot; back in the lineup; rejoined; back to the team; back in the string',
+  ],
+  [
+    'in-for',
+    true,
+    'in for; in place of; in his place; in her place; in their place; taking over for; takes over for; took over for; to replace; replaces; replaced; replacing; filling in for; filled in for; fills in for; in his spot; in her spot; takes his place; takes her place; took his place; took her place; takes his spot; takes her spot; takes over; took over; subbed in; subbing for; into his spot; into her spot; into his place; into her place; goes in for; going in for',
+  ],
+  [
+    'drop',
+    'loaded',
+    'loaded; load; loading; loads; loaded up; in the bag; in the sled bag; riding; rides; rode; riding in the sled; riding in the bag; riding in the sled bag; riding in the basket; in the basket; in the sled; into the sled; into the bag; into the basket; carried; carrying; in sled; in bag; ride; carry; bagged; bag; bagging; hitching a ride; getting a ride; got a ride; passenger; in the sled bag now; on board; aboard; hauled in the sled; zipped in the bag; tucked in the bag; stuffed in the bag; basketed; basket; gets a ride',
+  ],
+  [
+    'drop',
+    'dropped',
+    'dropped; drop; dropping; drops; left; leave; leaving; taken out; scratched from the team; out of the team; pulled from the team; pulled from the line; unhooked; shipped home; flown out; flew out; sent home; sending home; handed over; handed off; returned; out of the race; returning; took out of the team; pulled out of the team; taken out of the team; took out; pulled; sent back; out of the line',
+  ],
+  [
+    'drop',
+    'home',
+    "stayed home; stays home; stay home; staying home; left home; left at home; kept home; keeping home; keep home; kept at home; home; at home; sitting out; sat out; sits out; sit out; sitting this one out; stay behind; stayed behind; staying behind; not running; didn't go; did not go; didn't run; did not run; off today; day off; a day off; the day off; is home; was home; kept back; held back; stayed in the yard; left in the yard; out of the lineup; stayed at home; staying at home; stay at home; stayed in; benched; on the bench; sidelined; not going; isn't going; keeping back; hold back; holding back; skipping this one; in the yard today; sat this one out; sits this one out; rest day; resting at home; resting today",
+  ],
+  [
+    'hitch',
+    true,
+    "hooked up; hooking up; hook up; hitched; hitched up; hitching; hitching up; harnessed; harnessed up; running with; running; ran; run; lineup; line up; driving; drove; drives; drive; has; had; have; took; taking; takes; 's got; got; with; team is; team today; lineup is; started; starting; starts; start; takes out; took out; bringing; going out with; out with; skiing; skied; skijoring; skijored; on skis; canicross; on the kicksled; on the small sled; on the other sled; on the second sled; kicksled; kick sled; skis; four wheeler; quad; driven by",
+  ],
+  [
+    'driving',
+    true,
+    "driving; drove; drives; drive; has; had; took; taking; takes; 's got; got; with; ran; runs; running; skiing; skied; skijoring; skijored; is driving; was driving; 's driving; has got; 's running; is running; handled; handling; mushing; mushed; out with; went out with; going out with; is taking; 's taking; 'll take; will take; will drive; will run; is out with; 's out with; hooked up; hitched; follows with; following with; behind with; is skiing; 's skiing; took out; brought; bringing; leads; pulled by",
+  ],
+  [
+    'outing',
+    true,
+    'on skis; skis; ski; kicksled; kick sled; on the kicksled; skijor; skijoring; canicross; bikejor; bikejoring; on the bike; scooter; on foot; skiing; skied; small sled; other sled; second sled; second team; on the small sled; on the other sled; a pair; a team; a little team; out on skis',
+  ],
+  [
+    'mine',
+    true,
+    "mine; my team; i had; i've got; i have; i ran; i drove; i took; me; i'm running; i am running; i run; my sled; with me; our team; we had; i'm driving; myself; i hooked up; i'll run; i'll take",
+  ],
+];
