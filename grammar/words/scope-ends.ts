@@ -1,0 +1,121 @@
+/** Phrases that look like a scope's cue and are none, and the words at which scopes end. Notation as in `scopes.ts`. */
+
+/**
+ * Phrases in which a denial falls on their own words alone: in "a cut, not deep" only "deep" is denied, in "no change
+ * in the swelling" only the change. The longest phrase at a place is taken, so that these cover the cue in them.
+ */
+export const INNER_DENIALS = `
+  no {change|changes|increase|decrease|improvement|difference} {in|to|on|with|from|}
+  {not|n't} {<so>} {deep|bad|serious|much|far|long|badly|terrible|awful|severe|nice}
+  nothing {<so>} {deep|serious|bad|major|dramatic|terrible|awful|much}`;
+
+/** Phrases that deny, plan or date nothing that is found. */
+export const NOT_CUES = `
+  no {better|worse|let up|letup|surprise|wonder|kidding|good|joke|fun|idea|matter|less|way to tell} ; no doubt {that|}
+  no {,|!|.|?} ; no {wait|sorry|hang on|hold on|scratch that|correction|make that|actually}
+  no {problem|trouble|fuss|rush|hurry|stops|breaks} {eating|drinking|at all|}
+  {not|n't} {only|just|merely|simply|even} ; not {necessarily|unlike|surprisingly|surprised|himself|herself|right}
+  {not|n't} {as|so} {bad|raw|sore|stiff|swollen|lame|warm|hot|puffy|red|pink|much}
+  {would|did|could|do} n't you {know|believe} it ; i kid you not ; none the worse ; not a chance ; no chance
+  if nothing {happened|was wrong|were wrong|had happened}
+  as {if|though} nothing {happened|was wrong|were wrong|had happened} ; as if ; as though
+  never {mind|fails|stops|stopped|quits|quit|ends|lets up}
+  {wo|would|will|does|did|do} n't {stop|quit|leave|settle|let up|put weight|bear weight|put any weight}
+  {not|never} {stopped|stopping|settling|putting weight|bearing weight|putting any weight}
+  {did|does|do} n't {take|like|want|mind|need|matter|help}
+  without {a|any|} {fuss|trouble|problem|bother|complaint|help|difficulty} ; with and without ; gram negative
+  might as well ; i 'd {put|say|call|give} {it|him|her|} ; the will
+  if {anything|you can|you could|that makes sense|you ask me|you like|you get this|not|only}
+  if {i|you|we} {press|pressed|push|pushed|touch|touched|squeeze|squeezed|bend|flex}
+  since {last|the other|late|early|about|around|} {<day>|<shortday>|yesterday|night|nite|week|month|season|winter|run|day} {<daypart>|}
+  since <few> <ago> ago ; until {<day>|yesterday|tomorrow}
+  {than|as|like|from} {it was|he was|she was|they were|} {on|last|} {<day>|yesterday|week|night|time|month|year} {<daypart>|}
+  last {one|of|bit|mile|few|leg|stretch|climb|hill|stop}`;
+
+/**
+ * What ends a scope. `contrast`: every one. `denial`: that of a denial alone. `now`: that of a denial and of words for
+ * earlier and later days. `after`: it ends behind these words, not before them.
+ */
+export interface EndGroup {
+  name: string;
+  ends: 'contrast' | 'denial' | 'now';
+  after?: true;
+  phrases: string;
+}
+export const ENDS: readonly EndGroup[] = [
+  {
+    name: 'contrast',
+    ends: 'contrast',
+    phrases: `
+      but ; however ; though ; although ; tho ; whereas ; yet ; except ; exc ; besides ; because ; cause ; cuz ; nevertheless
+      otherwise ; so ; apart from ; aside from ; other than ; even though ; only that ; which is ; due to ; secondary to`,
+  },
+  {
+    name: 'affirmed',
+    ends: 'denial',
+    phrases:
+      'just ; only ; still ; mostly ; merely ; which ; great ; good ; happy ; strong ; fine ; ok ; until ; after ; before',
+  },
+  {
+    name: 'told in numbers',
+    ends: 'denial',
+    phrases: 'minus ; mile ; km ; kilometre ; kilometer ; a bit ; a little ; a touch',
+  },
+  {
+    name: 'at all',
+    ends: 'denial',
+    after: true,
+    phrases: 'at all ; to speak of ; whatsoever ; so far ; anywhere ; either $',
+  },
+  {
+    name: 'now',
+    ends: 'now',
+    phrases: 'now ; right now ; today ; this morning ; this morn ; this week ; at the moment ; currently ; just now',
+  },
+];
+
+const set = (words: string) => new Set(words.split(' '));
+
+/** Subjects by themselves. */
+export const SUBJECTS = set('i he she we they');
+/** Subjects when a verb follows; "massaged it" has none. */
+export const SUBJECTS_WITH_VERB = set(
+  'it its that this there these those everyone everybody someone somebody you both all rest others',
+);
+/** Words that begin a noun phrase. */
+export const DETERMINERS = set(
+  'the a an this that these those his her hers its their our my your each every some both all',
+);
+export const PREPOSITIONS = set('of in on at from with to between under around over near for by into behind inside');
+/** Verbs by which a statement of its own is known. */
+export const FINITE = set(
+  "is 's are 're was were am 'm has have 've had does do did will 'll would 'd can could might may should must " +
+    'got gets goes went came comes looks looked feels felt seems seemed keeps kept ran ate drank took pulled stays stayed said says',
+);
+/** Verbs by which a statement without a subject begins: "no swelling, wrapped it". */
+export const ACTIONS = set(
+  'massaged wrapped booted bootied put gave took rubbed cleaned washed trimmed stretched checked loaded dropped fed watered snacked ' +
+    'ate drank refused moved swapped packed pulling pulled running ran trotting trots loping eating drinking parked came went',
+);
+/** Words after which a verb's form is part of a denial or a passive, not a statement that begins. */
+export const AUXILIARIES = set(
+  "n't not never to be been being get getting all well just already really no a the his her i we he she they you",
+);
+/** What follows "was" in a denial's own verb: "no swelling was seen". */
+export const PASSIVES = set(
+  'seen noted found identified present heard reported appreciated observed there evident visible detected felt shown visualized demonstrated',
+);
+/** Words after which a subject stands in a clause of the same statement: "hacking when | we hooked up". */
+export const SUBORDINATES = set('when while where after before until that who as how why what whenever than since');
+/** What a note turns to without an article: "no swelling | trail is fast". */
+export const TOPICS = set(
+  'trail wind snow sun sky weather feet team leaders wheelers everyone everybody pads tug tugs temp temperature',
+);
+/** Words that name a limb or a side: after a comma they begin a new finding. */
+export const SIDES = set('left right lf rf lh rh fl fr hl hr l r front hind rear both');
+/** Small words that may stand between a subject and its verb. */
+export const ADVERBS = set(
+  'still also just never really only even already then now always actually kind sort ever yet',
+);
+/** Short forms that end in a point. */
+export const POINTED = set('dr mr mrs ms vs approx st mt poss prob neg abt temp wt hr dept inc');

@@ -1,0 +1,315 @@
+/**
+ * Words that change what is said of a finding: "no", "might", "is gone", "yesterday", "tomorrow", "if".
+ *
+ * In the manner of ConText (Harkema et al., J Biomed Inform 2009;42:839): a cue gives an assertion to what stands in
+ * its scope. Phrases that look like a cue and are none, and words that end a scope, stand in `scope-ends.ts`. How far
+ * a scope reaches is decided in `steps/scopes.ts`.
+ *
+ * Phrases are written as tokens (`ca n't`, `w / o`), parted by `;` or a line's end. Notation: `{a|b|}` one of these or
+ * nothing · `<day>` a word of the list of that name · `…` up to six words between (the cue then also reaches the words
+ * inside it) · `$` only before a mark or the note's end.
+ */
+/** `present`: says again that it is there. */
+export type Gives = 'absent' | 'possible' | 'resolved' | 'past' | 'planned' | 'present';
+export type Direction = 'forward' | 'backward' | 'both';
+/**
+ * How far a scope goes. `word`: the words of the phrase itself. `list`: over commas and "or", not into a new statement.
+ * `near`: to the next comma, unless an "or" goes on after it. `statement`: to the borders of the statement. `outlook`:
+ * over the commas and names of a forecast. `plan`: on through names and pronouns until something is told that has
+ * happened. `heading`: as a plan, and over the sentences after it that have no verb of their own.
+ */
+export type Reach = 'word' | 'list' | 'near' | 'statement' | 'outlook' | 'plan' | 'heading';
+
+export interface CueGroup {
+  name: string;
+  gives: Gives;
+  direction: Direction;
+  reach: Reach;
+  /** A subject right after the cue does not end it: "I think | he's lame". */
+  clause?: true;
+  /** Speaks of what was said just before, over "but" and a full stop: "…, but it's gone now". */
+  anaphoric?: true;
+  /** Beats every other cue: what hangs on an *if* is neither so nor not so. */
+  condition?: true;
+  /** A denial before it ends here: "nothing in the foot | might be the knee". */
+  breaks?: true;
+  phrases: string;
+}
+
+/** Lists that phrases may name, their items parted by commas; an empty item: or nothing. */
+export const LISTS: Record<string, string> = {
+  day: 'monday,tuesday,wednesday,thursday,friday,saturday,sunday,mon,tue,tues,wed,weds,thu,thur,thurs,fri',
+  shortday: 'sat,sun',
+  daypart: 'night,nite,evening,morning,morn,afternoon',
+  month: 'january,february,march,april,june,july,august,september,october,november,december,jan,feb,oct,nov,dec',
+  ago: 'day,days,week,weeks,month,months,year,years,season,seasons,run,runs',
+  few: 'a,one,two,three,four,five,six,seven,eight,nine,ten,couple,few,several',
+  be: "is,'s,was,are,'re,were",
+  been: "is,'s,was,are,'re,were,has,have,'ve,had,has been,have been,'s been,",
+  it: 'it,its,that,thats,he,she,they,those,these,this,all of it',
+  ok: 'fine,good,ok,okay,sound,alright,all right,normal,clear,clean,well',
+  so: 'very,too,that,so,really,quite,particularly,all that,',
+  find: 'see,find,feel,notice,spot,detect,seeing,finding,feeling',
+  think: 'think,reckon,guess,suppose,believe,expect,fancy,imagine,figure,suspect,thought,figured,guessed',
+  tomorrow: 'tomorrow,tmrw,tmrrw,tomorow,tommorow,tommorrow,tmw',
+};
+
+/** Cues that say it is not there. */
+const ABSENT: CueGroup[] = [
+  {
+    name: 'no …',
+    gives: 'absent',
+    direction: 'forward',
+    reach: 'list',
+    phrases: `
+      no ; zero ; nil ; 0 ; no {new|more|further|other|obvious|visible|real|significant|apparent|definite}
+      no {evidence|sign|signs|hint|trace|trail|indication|suggestion|suspicion|symptoms|complaint|complaints|history} of
+      no {findings|finding|evidence|signs} {to suggest|suggesting|suggestive of|for}
+      no {problem|problems|trouble|issue|issues} with
+      not {a|an|any|one|a single}
+      {not|n't} {a|any|one|a single} {hint|sign|trace|whiff|bit|scrap} of
+      devoid of ; lack of ; lacks ; lacking ; absence of ; clear of ; free of ; free from`,
+  },
+  {
+    name: 'not …',
+    gives: 'absent',
+    direction: 'forward',
+    reach: 'list',
+    phrases: `
+      not ; n't ; ai not ; nor ; neither ; {n't|can not|not} {<find>} {any|anything|a thing|}
+      {n't|can not|not} {<find>} {any|anything|a thing|} {wrong|amiss|the matter} {with|in|on|}
+      {not|n't} {reveal|show|demonstrate|appreciate|have|had|develop|report|complain of|appear|feel|suggest|indicate}
+      n't {have|had|got|get} any
+      without ; without {any|a|evidence of|any evidence of|sign of|signs of|any sign of|any signs of}
+      w / o ; w / out ; never ; never {saw|had|found|felt|noticed|developed|complained of} {any|a|}
+      never {diagnosed|treated} {with|for} ; not {consistent|compatible} with
+      {fails|failed} to {show|reveal|demonstrate} ; instead of ; rather than`,
+  },
+  {
+    name: 'nothing …',
+    gives: 'absent',
+    direction: 'forward',
+    reach: 'list',
+    phrases: `
+      nothing ; nothing {wrong|the matter|amiss} {with|in|on|at} ; nothing {in|on|at|between|under|around}
+      none of ; neither of ; nobody ; nobody 's ; no one ; no dog`,
+  },
+  {
+    name: 'denies …',
+    gives: 'absent',
+    direction: 'forward',
+    reach: 'list',
+    phrases: `
+      {denies|denied|deny|denying} {any|having|having any|}
+      {denies|denied|deny|denying} {any|} {history|symptoms|symptom|signs|evidence|complaints|use} of
+      {negative|neg|neg .|- 've} {for|for any|for evidence of}
+      {rule|ruled|rules|ruling} out {any|} ; {rule|ruled|rules} {him|her|it|the patient} out {for|}`,
+  },
+  {
+    name: 'do not think …',
+    gives: 'absent',
+    direction: 'forward',
+    reach: 'list',
+    clause: true,
+    phrases: `
+      {not|n't} {think|believe|suspect|reckon|suppose} {that|} ; would {not|n't} {say|call it|call}
+      {denies|denied} that ; no {reason|cause} to {think|believe} {that|}`,
+  },
+  {
+    name: '… ruled out',
+    gives: 'absent',
+    direction: 'backward',
+    reach: 'statement',
+    phrases: `
+      {<been>} {ruled out|excluded} ; {<be>} {negative|absent|nonexistent|unlikely}
+      {<be>} {not|n't} {seen|found|present|there|noted|visualized|identified|felt|evident|appreciated|observed|visible}
+      {not|none} {seen|found|present|noted|evident|identified} ; not been {seen|found|noted|identified}
+      {:|-} {none|no|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; none $`,
+  },
+];
+
+/** Cues that say it may be there. */
+const POSSIBLE: CueGroup[] = [
+  {
+    name: 'might …',
+    gives: 'possible',
+    direction: 'forward',
+    reach: 'near',
+    clause: true,
+    breaks: true,
+    phrases: `
+      {might|may} {be|have|well be|just be|} ; could {be|have|well be|just be} ; must {be|have}
+      {maybe|perhaps|mebbe|presumably|possibly|probably|prob|prob .}
+      {seem|seems|seemed|seeming} {to be|to have|like|as if|as though|a bit|} ; {appears|appeared} {to be|to have|}
+      {verging on|bordering on|borderline} ; {coming|come|came|going} down with ; what {looks|looked} like`,
+  },
+  {
+    name: 'possible …',
+    gives: 'possible',
+    direction: 'forward',
+    reach: 'near',
+    phrases: `
+      possible ; poss ; poss . ; potential ; potentially ; questionable ; query ; probable ; likely
+      {suspect|suspects|suspected|suspicious for|suspicion of} ; {sign|signs|hint|hints|suggestion} of`,
+  },
+  {
+    name: 'I think …',
+    gives: 'possible',
+    direction: 'forward',
+    reach: 'near',
+    clause: true,
+    breaks: true,
+    phrases: `
+      i {<think>} {that|maybe|} ; i {wonder|'d say|'d guess} {if|whether|that|}
+      i 'm {thinking|guessing|wondering|afraid|worried|a bit worried|a little worried} {if|whether|that|}
+      {looks|looking|look|looked|sounds|feels|acts|acting} {like|as if|as though} ; {wonder|wondering} {if|whether}
+      {keep|keeping} {an|} eye on {if|whether|how} ; {watch|watching|see|check} {if|whether}
+      {not|n't} {sure|certain|clear|positive|convinced} {if|whether|that|} ; {not|n't} know {if|whether|that}
+      {not|n't} {tell|say|decide} {if|whether} ; hard to {say|tell} {if|whether} ; {no|any} idea {if|whether}
+      {worried|afraid|concerned|worry} {that|about|} ; in case`,
+  },
+  {
+    name: 'calling for …',
+    gives: 'possible',
+    direction: 'forward',
+    reach: 'outlook',
+    clause: true,
+    phrases: `
+      {calling|calls|call} for ; {forecast|forecasts} {is|is for|says|calls for|has|of|for|}
+      {weather says|radio says|supposed to|expected to|expecting|expect|they expect|they say|promising}
+      {a|some|good|fair|} chance of ; threatening ; risk of ; brewing`,
+  },
+  {
+    name: '… , maybe',
+    gives: 'possible',
+    direction: 'backward',
+    reach: 'statement',
+    phrases: `
+      {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; {n't|not} be {ruled out|excluded}
+      {<be>} {possible|suspected|likely|probable|questionable} ; not {ruled out|excluded}`,
+  },
+];
+
+/** Cues that say it was there and is gone. */
+const RESOLVED: CueGroup[] = [
+  {
+    name: 'no longer …',
+    gives: 'resolved',
+    direction: 'forward',
+    reach: 'list',
+    phrases: `
+      no longer ; not any longer ; {over|past} {his|her|their|the} ; {got|gotten|getting} over {his|her|their|the|that|}
+      recovered from ; {has|have|'s|'ve|} {stopped|quit} {his|her}`,
+  },
+  {
+    name: 'not … anymore',
+    gives: 'resolved',
+    direction: 'both',
+    reach: 'list',
+    anaphoric: true,
+    phrases: `
+      {not|n't|no} … {anymore|any more|any longer} ; {has|have|had} {not|n't} … since`,
+  },
+  {
+    name: '… is gone',
+    gives: 'resolved',
+    direction: 'backward',
+    reach: 'statement',
+    phrases: `
+      {<been>} {gone|vanished|disappeared|subsided|resolved|healed|cleared} {up|away|down|right down|now|today|completely|}
+      {<been>} {all|completely|totally|about|mostly|fully|long} {gone|healed|cleared up|over|resolved}
+      {gone|went|going|goes} {right|all the way|} {away|down to nothing} ; gone {now|today|already}
+      {<been>} gone {right|} down {to nothing|completely|now|} ; {went|came} {right|} down {to nothing|completely}
+      {cleared|healed|dried|cleaned} {right|} up {now|today|nicely|well|} ; {clears|clearing} up
+      {disappeared|vanished|subsided} ; {<been>} {stopped|quit} ; {come|came|gone|went} out of {it|that|his|her|the}
+      wore off ; worn off ; worked {itself|its way|} out ; loosened up`,
+  },
+  {
+    name: '…, fine now',
+    gives: 'resolved',
+    direction: 'backward',
+    reach: 'statement',
+    anaphoric: true,
+    phrases: `
+      {<it>} {<been>} {all|completely|totally|} {gone|healed|cleared up|fine|resolved|stopped|quit} {now|today|up|again|}
+      {<it>} {<been>} {<ok>} {now|today|again} ; {<it>} {<been>} {all|} over {it|that|now}
+      {<it>} {cleared up|went away|healed up|healed|stopped|quit|passed|wore off|disappeared|went down}
+      {<been>} {all|} {<ok>} {now|again|today} ; all {healed|gone|cleared up|better} ; no longer $ ; not now $
+      back to normal ; right as rain ; good as new ; sound again ; {got|gotten|gets} over it
+      {walked|ran|trotted|worked|shook|came|snapped} {out of|through|off} it ; {walked|ran|worked|shook} it {off|out}
+      {none|nothing|no more} since {then|}
+      {nothing|not a thing|not much} {to see|there|left} {there|} {now|anymore|any more|today}
+      {now|today} {<it>} {<been>} {<ok>}`,
+  },
+];
+
+/** Cues that say it was so on an earlier day. */
+const PAST: CueGroup[] = [
+  {
+    name: 'yesterday',
+    gives: 'past',
+    direction: 'both',
+    reach: 'statement',
+    phrases: `
+      yesterday {<daypart>|} ; day before yesterday ; the day before {yesterday|} ; the other {day|night|week}
+      last {night|nite|week|month|year|season|winter|fall|autumn|spring|summer|weekend|time|run|trip}
+      {on|last|} <day> {<daypart>|} ; {on|last} {past|} <shortday> {<daypart>|} ; <shortday> <daypart> ; sun $
+      <few> {of|} <ago> {ago|back} ; {a few|a couple|a couple of} <ago> {ago|back} ; a while {ago|back}
+      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; that {night|nite|evening|day}
+      as a {pup|puppy|yearling} ; used to ; previously ; in the past`,
+  },
+];
+
+/** Cues that say it is to be, or hangs on something. */
+const PLANNED: CueGroup[] = [
+  {
+    name: 'if …',
+    gives: 'planned',
+    direction: 'forward',
+    reach: 'plan',
+    clause: true,
+    condition: true,
+    phrases: `
+      if ; even if ; unless ; should {he|she|it|they} ; in the event ; once {he|she|it|they} ; whenever ; as soon as`,
+  },
+  {
+    name: 'will …',
+    gives: 'planned',
+    direction: 'forward',
+    reach: 'plan',
+    clause: true,
+    phrases: `
+      {will|'ll|shall|should} ; {can|should} {stay|rest|run|go|ride|have|start|be|get|sit|take|do}
+      {am|'m|is|'s|are|'re|} {going to|gonna|gunna|fixing to|about to|planning to|planning on|hoping to|due to|aiming to}
+      {plan|plans|plan is|hope|intend|aim|want|wants|need|needs|have|has|got|ought|remember|mean} to ; plan {:|is}
+      i 'd {like|rather|prefer|love|want} {to|} ; {let 's|lets|let us} ; do n't forget ; ready to ; time to`,
+  },
+  {
+    name: 'tomorrow',
+    gives: 'planned',
+    direction: 'both',
+    reach: 'heading',
+    phrases: `
+      {for|} <tomorrow> {<daypart>|a.m.|am|} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow>
+      next {time|week|run|day|trip|stop|month|season|year|weekend|<day>} ; come {morning|monday|spring}
+      the next few days ; from now on`,
+  },
+];
+
+/** What brings back that it is there: "was limping yesterday and still is", "the cough hasn't cleared up". */
+const STILL: CueGroup[] = [
+  {
+    name: '… still is',
+    gives: 'present',
+    direction: 'backward',
+    reach: 'statement',
+    anaphoric: true,
+    phrases: `
+      {<it>|} still {is|are|has|does|there|the same} ; {<it>|} {<be>} still {there|the same|at it|going|so}
+      again {today|now|this morning} ; same today
+      {not|n't} {quite|fully|completely|all|really|yet|} {gone|healed|cleared|over|resolved|stopped} {up|away|down|yet|}`,
+  },
+];
+
+/** In the order they are tried: of two readings as long at one place, the earlier is taken. */
+export const CUES: readonly CueGroup[] = [...ABSENT, ...POSSIBLE, ...RESOLVED, ...PAST, ...PLANNED, ...STILL];
