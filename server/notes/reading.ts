@@ -17,12 +17,18 @@ function dogsFor(dogs: readonly Dog[]): ContextDog[] {
     known = dogs.map((dog) => ({
       name: dog.name,
       sex: dog.sex,
-      aliases: [...dog.aliases, ...dog.formerNames.filter((old) => fold(old) !== fold(dog.name))],
+      aliases: onceBeside(dog.name, [...dog.aliases, ...dog.formerNames]),
       heard: dog.heard,
     }));
     contextDogs.set(dogs, known);
   }
   return known;
+}
+
+/** The names, each once, without the one they stand beside. */
+function onceBeside(name: string, names: string[]): string[] {
+  const seen = new Set([fold(name)]);
+  return names.filter((other) => !seen.has(fold(other)) && seen.add(fold(other)));
 }
 
 /** What the grammar is told for a note spoken at this time (ISO 8601 with offset), with this line-up on the gangline. */

@@ -128,7 +128,12 @@ export type ReviewRequest = z.infer<typeof reviewRequestSchema>;
 export const offerSchema = z.object({ heard: z.string(), dog: z.string(), dogId: z.uuid() }).openapi('Offer');
 export type Offer = z.infer<typeof offerSchema>;
 
-export const reviewAnswerSchema = z.object({ note: noteViewSchema, offer: offerSchema.optional() });
+export const reviewAnswerSchema = z.object({
+  note: noteViewSchema,
+  /** Ids of the day's later notes that nobody has reviewed and that read differently with the line-up as it is now. */
+  reread: z.array(z.uuid()),
+  offer: offerSchema.optional(),
+});
 
 export const statusSchema = z
   .object({

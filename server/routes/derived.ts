@@ -1,0 +1,71 @@
+/** What is computed from the seasons, kept as long as the season, the dogs and the settings are the same objects. */
+import type { Dog, Note, Season, Settings } from '../model.ts';
+import { byTime, stateOf } from '../notes/state.ts';
+import { runsOf } from '../records/index.ts';
+import type { RunRecord, YardRecord } from '../records/types.ts';
+
+export interface Derived {
+  /** In the order of time. */
+  runs: RunRecord[];
+  yard: YardRecord[];
+  /** Ids of the runs that hold a note; a note with two drivers is in two. */
+  runsOfNote: Map<string, string[]>;
+}
+
+const runsKept = new WeakMap<Season, { dogs: Dog[]; settings: Settings; derived: Derived }>();
+
+/** A season's runs. */
+export function derive(season: Season, dogs: Dog[], settings: Settings): Derived {
+  const kept = runsKept.get(season);
+  if (kept && kept.dogs === dogs && kept.settings === settings) return kept.derived;
+  const { runs, yard } = runsOf(season, dogs, settings);
+  const sorted = [...runs].sort((a, b) => (a.day === b.day ? byStart(a, b, season) : a.day < b.day ? -1 : 1));
+  const runsOfNote = new Map<string, string[]>();
+  for (const run of sorted)
+    for (const note of run.notes) runsOfNote.set(note, [...(runsOfNote.get(note) ?? []), run.id]);
+  const derived = { runs: sorted, yard, runsOfNote };
+  runsKept.set(season, { dogs, settings, derived });
+  return derived;
+}
+
+function byStart(a: RunRecord, b: RunRecord, season: Season): number {
+  const notes = notesById(season);
+  const at = (run: RunRecord) =>
+    Date.parse(run.startedAt ?? notes.get(run.notes[0] ?? '')?.at ?? `${run.day}T00:00:00Z`);
+  return at(a) - at(b) || (a.id < b.id ? -1 : 1);
+}
+
+const byIdKept = new WeakMap<Season, Map<string, Note>>();
+
+export function notesById(season: Season): Map<string, Note> {
+  let map = byIdKept.get(season);
+  if (!map) {
+    map = new Map(season.notes.map((note) => [note.id, note]));
+    byIdKept.set(season, map);
+  }
+  return map;
+}
+
+const inOrderKept = new WeakMap<Season, Note[]>();
+
+/** The season's notes in the order of time. */
+export function inOrder(season: Season): Note[] {
+  let notes = inOrderKept.get(season);
+  if (!notes) {
+    notes = [...season.notes].sort(byTime);
+    inOrderKept.set(season, notes);
+  }
+  return notes;
+}
+
+const waitingKept = new WeakMap<Season, number>();
+
+/** How many of the season's notes wait for review. */
+export function waitingIn(season: Season): number {
+  let waiting = waitingKept.get(season);
+  if (waiting === undefined) {
+    waiting = season.notes.filter((note) => stateOf(note) === 'waiting').length;
+    waitingKept.set(season, waiting);
+  }
+  return waiting;
+}
