@@ -15,9 +15,10 @@ import {
 } from '../words/numbers.ts';
 import { NAMED_HOURS, TIME_BEFORE, TIME_MAYBE_BEFORE } from '../words/times.ts';
 import { UNITS } from '../words/units.ts';
-import { type NumberReading, ordinalAt } from './numbers.ts';
+import type { NumberReading } from './numbers.ts';
 import { colonTime, halfHour, markedHour, minutesAndHour, minutesOf, namedHour, timeOf } from './quantity-clock.ts';
 import { compactHours, hoursAndMinutes } from './quantity-duration.ts';
+import { ordinalAt } from './quantity-ordinals.ts';
 import { Cursor, type Quantity, type Rule } from './quantity-shape.ts';
 import { temperature } from './quantity-temperature.ts';
 import { articleUnit, firstOfPair, numberUnit, rateAlone } from './quantity-units.ts';

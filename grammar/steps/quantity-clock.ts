@@ -14,6 +14,7 @@ import {
 import { type NumberReading, numberAt } from './numbers.ts';
 import type { Clock, Cursor, Quantity, Rule } from './quantity-shape.ts';
 import { unitAfter } from './quantity-units.ts';
+import type { Token } from './tokens.ts';
 
 /** Minutes after midnight, as said. */
 export function minutesOf({ hour, minute, meridiem }: Clock): number {
@@ -45,7 +46,7 @@ function dayPartAfter(c: Cursor, k: number): { meridiem: 'am' | 'pm'; to: number
   const low = c.low(j);
   if (low === 'in' && c.low(j + 1) === 'the') j += 2;
   else if (low === 'at' || low === 'this' || low === 'tomorrow' || low === 'yesterday') j += 1;
-  else return undefined;
+  else if (c.low(j) !== 'tonight' && c.low(j) !== 'tonite') return undefined;
   const part = DAY_PARTS.get(c.low(j));
   return part && { meridiem: part, to: j + 1 };
 }
@@ -59,8 +60,7 @@ function dayPartBefore(c: Cursor): 'am' | 'pm' | undefined {
 /** The half of the day that the words around give, and where the time's words end. */
 function half(c: Cursor, to: number): { meridiem?: 'am' | 'pm'; to: number } {
   let j = to;
-  if (c.low(j) === 'ish' || (c.low(j) === '-' && c.low(j + 1) === 'ish')) j += c.low(j) === 'ish' ? 1 : 2;
-  if (HOUR_MARKS.has(c.low(j))) j++;
+  for (let end = markAt(c, j); end; end = markAt(c, j)) j = end;
   const written = meridiemAt(c, j) ?? dayPartAfter(c, j);
   if (written) return written;
   const before = dayPartBefore(c);
@@ -91,18 +91,24 @@ export const namedHour: Rule = {
   },
 };
 
+const COLON = /(\d{1,2}):(\d\d)(?::(\d\d))?(?![\d:])/y;
+
 /** "10:40", "5:10 pm", "7:56:30". */
 export const colonTime: Rule = {
   name: '<hour>:<minute> [am | pm]',
   read(c) {
-    const low = c.low(c.i);
-    const colon = low.indexOf(':');
-    if (colon < 0 || c.tokens[c.i]?.kind !== 'number') return undefined;
-    const [h, m, s, ...rest] = low.replace(/[.,:]+$/, '').split(':');
-    if (rest.length || !h || m?.length !== 2 || (s !== undefined && s.length !== 2)) return undefined;
-    const [hour, minute] = [Number(h), Number(m)];
+    const token = c.tokens[c.i];
+    if (token?.kind !== 'number' || !token.low.includes(':')) return undefined;
+    // read from the text: seconds and what sticks to them are not always one token
+    COLON.lastIndex = token.start;
+    const found = COLON.exec(c.text);
+    if (!found) return undefined;
+    const [hour, minute] = [Number(found[1]), Number(found[2])];
     if (!valid(hour, minute)) return undefined;
-    return clock(c, c.i, hour, minute, c.i + 1, false);
+    const end = token.start + found[0].length;
+    let to = c.i + 1;
+    while (to < c.tokens.length && (c.tokens[to] as Token).start < end) to++;
+    return clock(c, c.i, hour, minute, to, false);
   },
 };
 
@@ -197,24 +203,25 @@ export const markedHour: Rule = {
   read(c) {
     const n = c.number;
     if (!n) return undefined;
-    const time = timeOf(c, n) ?? repeated(c, n);
+    const twice = repeated(c, n);
+    const time = twice ?? timeOf(c, n);
     if (!time) return undefined;
-    const end = n.pair ? n.to : ((time as { to?: number }).to ?? n.to);
-    const after = c.low(end);
-    const tail = half(c, end);
-    const marked = HOUR_MARKS.has(after) || after === 'ish' || (after === '-' && c.low(end + 1) === 'ish');
-    const written = meridiemAt(c, end) ?? dayPartAfter(c, end);
-    if (!marked && !written) return undefined;
-    if (!marked && written && !meridiemAt(c, end) && c.low(end) === 'this') return undefined;
-    const said: Clock = { hour: time.hour, minute: time.minute, ...(tail.meridiem && { meridiem: tail.meridiem }) };
-    if (said.meridiem && said.hour > 12 && said.meridiem === 'am') return undefined;
-    return c.make(n.from, tail.to, minutesOf(said), 'clock', { clock: said, ...(n.spelled && { spelled: true }) });
+    const end = twice?.to ?? n.to;
+    if (!markAt(c, end) && !meridiemAt(c, end) && !dayPartAfter(c, end)) return undefined;
+    const q = clock(c, n.from, time.hour, time.minute, end, n.spelled);
+    return time.hour > 12 && q.clock?.meridiem === 'am' ? undefined : q;
   },
 };
 
+/** Where "sharp", "o'clock" or "ish" at `k` ends; 0 when none stands there. */
+function markAt(c: Cursor, k: number): number {
+  if (HOUR_MARKS.has(c.low(k)) || c.low(k) === 'ish') return k + 1;
+  return c.low(k) === '-' && c.low(k + 1) === 'ish' ? k + 2 : 0;
+}
+
 /** "fifteen fifteen p m": twice the same number is a stutter unless a half of the day follows. */
-function repeated(c: Cursor, n: NumberReading): (Clock & { to: number }) | undefined {
-  if (!n.spelled || !n.whole) return undefined;
+function repeated(c: Cursor, n: NumberReading): { hour: number; minute: number; to: number } | undefined {
+  if (!n.spelled || !n.whole || c.low(n.to) !== c.low(n.from)) return undefined;
   const again = numberAt(c.tokens, n.to);
   if (!again?.whole || again.value !== n.value || !valid(n.value, n.value)) return undefined;
   return meridiemAt(c, again.to) ? { hour: n.value, minute: n.value, to: again.to } : undefined;

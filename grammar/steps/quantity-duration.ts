@@ -1,7 +1,8 @@
 /** Lengths of time that go over hours and minutes: "2h50", "4 h 50", "three hours twenty", "an hour and a half". */
 import { COUNTED, TIME_BEFORE } from '../words/times.ts';
 import { SIDES_OF_ZERO } from '../words/units.ts';
-import { numberAt, tidy } from './numbers.ts';
+import { numberAt } from './numbers.ts';
+import { tidy } from './quantity-cardinals.ts';
 import type { Cursor, Quantity, Rule } from './quantity-shape.ts';
 import { articleUnit, formAt, numberUnit, unitAfter } from './quantity-units.ts';
 

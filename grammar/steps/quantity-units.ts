@@ -2,7 +2,8 @@
 import { HYPHENS } from '../words/numbers.ts';
 import { COUNTED } from '../words/times.ts';
 import { FILLERS, UNIT_FORMS, UNITS, type UnitForm } from '../words/units.ts';
-import { type NumberReading, numberAt, tidy } from './numbers.ts';
+import { type NumberReading, numberAt } from './numbers.ts';
+import { tidy } from './quantity-cardinals.ts';
 import type { Cursor, Quantity, Rule } from './quantity-shape.ts';
 import type { Token } from './tokens.ts';
 
@@ -118,7 +119,12 @@ export function withUnit(
 }
 
 /** A smaller part of the same dimension right behind: "5 feet and 2 inches", "2 lb 4 oz", "one hour and fifteen seconds". */
-function smaller(c: Cursor, q: Quantity, unit: UnitReading): { q: Quantity; unit: UnitReading } | undefined {
+function smaller(
+  c: Cursor,
+  q: Quantity,
+  unit: UnitReading,
+  first: UnitReading,
+): { q: Quantity; unit: UnitReading } | undefined {
   const t = c.tokens;
   let j = q.to;
   if (c.low(j) === 'and') j++;
@@ -127,7 +133,7 @@ function smaller(c: Cursor, q: Quantity, unit: UnitReading): { q: Quantity; unit
   const next = unitAfter(t, n.to, n);
   if (!next || next.form.dimension !== unit.form.dimension || next.form.factor >= unit.form.factor) return undefined;
   if (next.form.dimension === 'number' || next.form.dimension === 'speed') return undefined;
-  const share = next.form.dimension === 'duration' ? next.form.factor : next.form.factor / unit.form.factor;
+  const share = next.form.dimension === 'duration' ? next.form.factor : next.form.factor / first.form.factor;
   const value = tidy(q.value + n.value * share);
   return {
     q: { ...c.make(q.from, next.to, value, q.dimension), unit: q.unit, said: q.said, spelled: q.spelled } as Quantity,
@@ -157,7 +163,7 @@ export function completed(c: Cursor, first: Quantity, unit: UnitReading): Quanti
   let q = first;
   let last = unit;
   for (;;) {
-    const more = smaller(c, q, last);
+    const more = smaller(c, q, last, unit);
     if (!more) return clean(q);
     q = more.q;
     last = more.unit;

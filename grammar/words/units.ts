@@ -144,7 +144,11 @@ export const SCALES: ReadonlyMap<string, 'F' | 'C'> = new Map([
   ['centigrade', 'C'],
   ['f', 'F'],
   ['fahrenheit', 'F'],
+  // as they are mistyped
   ['farenheit', 'F'],
+  ['farenheight', 'F'],
+  ['fahrenheight', 'F'],
+  ['celcius', 'C'],
 ]);
 /** "eighteen below", "5 above": which side of nought. */
 export const SIDES_OF_ZERO: ReadonlyMap<string, 1 | -1> = new Map([
