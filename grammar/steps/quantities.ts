@@ -13,7 +13,7 @@ import {
   PRONOUN_AFTER,
   PRONOUN_BEFORE,
 } from '../words/numbers.ts';
-import { NAMED_HOURS, TIME_BEFORE, TIME_MAYBE_BEFORE } from '../words/times.ts';
+import { COUNTED, NAMED_HOURS, TIME_BEFORE, TIME_MAYBE_BEFORE } from '../words/times.ts';
 import { UNITS } from '../words/units.ts';
 import type { NumberReading } from './numbers.ts';
 import { colonTime, halfHour, markedHour, minutesAndHour, minutesOf, namedHour, timeOf } from './quantity-clock.ts';
@@ -171,6 +171,7 @@ function pronoun(q: Quantity, t: readonly Token[]): boolean {
 function isTime(q: Quantity, t: readonly Token[]): boolean {
   if (q.dimension !== 'number' || !q.clock) return false;
   const before = t[q.from - 1]?.low ?? '';
+  if (COUNTED.has(t[q.to]?.low ?? '')) return false;
   if (TIME_BEFORE.has(before)) return true;
   const long = q.apart !== undefined || (!q.spelled && q.value >= 100 && Number.isInteger(q.value));
   return long && (TIME_MAYBE_BEFORE.has(before) || (q.apart !== undefined && q.clock.hour >= 10));

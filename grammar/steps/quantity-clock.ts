@@ -25,7 +25,7 @@ const valid = (hour: number, minute: number): boolean =>
   Number.isInteger(hour) && Number.isInteger(minute) && hour >= 0 && hour <= 24 && minute >= 0 && minute < 60;
 
 /** a.m. or p.m. written at `k`: "am", "p.m.", "a m", "p", "p . m ." as tokens come. */
-function meridiemAt(c: Cursor, k: number): { meridiem: 'am' | 'pm'; to: number } | undefined {
+export function meridiemAt(c: Cursor, k: number): { meridiem: 'am' | 'pm'; to: number } | undefined {
   const low = c.low(k);
   const whole = MERIDIEMS.get(low);
   if (whole) return { meridiem: whole, to: k + 1 };
@@ -67,7 +67,7 @@ function half(c: Cursor, to: number): { meridiem?: 'am' | 'pm'; to: number } {
   return before ? { meridiem: before, to: j } : { to: j };
 }
 
-function clock(c: Cursor, from: number, hour: number, minute: number, at: number, spelled: boolean): Quantity {
+export function clock(c: Cursor, from: number, hour: number, minute: number, at: number, spelled: boolean): Quantity {
   const { meridiem, to } = half(c, at);
   const said: Clock = { hour, minute, ...(meridiem && { meridiem }) };
   return c.make(from, to, minutesOf(said), 'clock', { clock: said, ...(spelled && { spelled: true }) });

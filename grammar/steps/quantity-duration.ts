@@ -3,6 +3,7 @@ import { COUNTED, TIME_BEFORE } from '../words/times.ts';
 import { SIDES_OF_ZERO } from '../words/units.ts';
 import { numberAt } from './numbers.ts';
 import { tidy } from './quantity-cardinals.ts';
+import { clock, meridiemAt } from './quantity-clock.ts';
 import type { Cursor, Quantity, Rule } from './quantity-shape.ts';
 import { articleUnit, formAt, numberUnit, unitAfter } from './quantity-units.ts';
 
@@ -13,11 +14,12 @@ export const compactHours: Rule = {
     const t = c.tokens;
     const [h, letter, m] = [t[c.i], t[c.i + 1], t[c.i + 2]];
     if (h?.kind !== 'number' || !/^\d{1,3}$/.test(h.low)) return undefined;
-    if (letter?.low !== 'h' || letter.gap || m?.kind !== 'number' || m.gap || !/^[0-5]\d$/.test(m.low))
-      return undefined;
+    if (letter?.low !== 'h' || m?.kind !== 'number' || !/^[0-5]\d$/.test(m.low)) return undefined;
     const [hours, minutes] = [Number(h.low), Number(m.low)];
+    const half = meridiemAt(c, c.i + 3);
+    if (hours < 25 && (half || TIME_BEFORE.has(c.low(c.i - 1)))) return clock(c, c.i, hours, minutes, c.i + 3, false);
+    if (letter.gap || m.gap) return undefined; // "4 h 50" is read with the hours said in words
     const time = hours < 24 ? { clock: { hour: hours, minute: minutes } } : {};
-    if (hours < 24 && TIME_BEFORE.has(c.low(c.i - 1))) return c.make(c.i, c.i + 3, hours * 60 + minutes, 'clock', time);
     const unit = formAt(t, c.i + 3);
     const to = unit?.form.unit === 'min' || (c.low(c.i + 3) === 'm' && !t[c.i + 3]?.gap) ? c.i + 4 : c.i + 3;
     return c.make(c.i, to, hours * 60 + minutes, 'duration', { unit: 'min', said: 'h', ...time });
@@ -47,6 +49,10 @@ export const hoursAndMinutes: Rule = {
   name: '<hours> [and] <minutes>',
   read(c) {
     const q = numberUnit.read(c) ?? articleUnit.read(c) ?? bareHour(c);
+    const hour = c.number?.value ?? Number.NaN;
+    // "at 15h" is a time of day
+    if (q?.said === 'h' && c.low(q.to - 1) === 'h' && c.low(c.i - 1) === 'at' && Number.isInteger(hour) && hour < 25)
+      return c.make(q.from, q.to, (hour % 24) * 60, 'clock', { clock: { hour, minute: 0 } });
     if (q?.dimension !== 'duration' || q.said !== 'h') return undefined;
     // only when the hours were the last thing said
     const last = formAt(c.tokens, q.to - 1);

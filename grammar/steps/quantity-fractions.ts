@@ -1,7 +1,7 @@
 /** Parts of one: "half", "three quarters", "3/4", "½", "and a half", "four over nine". */
 import { GLYPHS, HYPHENS, NUMBERS, ORDINALS, PARTS_OF_ONE } from '../words/numbers.ts';
 import type { NumberReading } from './numbers.ts';
-import { cardinal, classOf, lead, type Piece, PLAIN_FIGURES, small, tidy, tied } from './quantity-cardinals.ts';
+import { cardinal, classOf, lead, type Piece, PLAIN_FIGURES, tidy, tied } from './quantity-cardinals.ts';
 import type { Token } from './tokens.ts';
 
 /** "half", "a half", "three quarters", "two thirds", "½" at `i`: a part of one. */

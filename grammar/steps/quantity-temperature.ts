@@ -79,6 +79,8 @@ export const temperature: Rule = {
     if (!said && !signed) return undefined;
     if (sign?.word === 'mark' && !said && c.i > 0 && c.tokens[c.i + 1]?.gap) return undefined;
     if (!said) return bySign(c, n, sign);
+    if (tail.degrees && !tail.unit && !signed && isAngle(c, tail.to))
+      return c.make(c.i, tail.to, n.value, 'number', { unit: 'deg', ...(n.spelled && { spelled: true }) });
     if (!tail.degrees && !tail.side && n.part) return undefined;
     const value = (sign ? sign.sign : 1) * (tail.side === -1 ? -1 : 1) * n.value;
     if (value < COLDEST && !tail.unit) return undefined;
@@ -88,6 +90,13 @@ export const temperature: Rule = {
     });
   },
 };
+
+/** "turned left 45 degrees", "a 30 degree slope". */
+const isAngle = (c: Cursor, k: number): boolean => ANGLE_AFTER.has(c.low(k)) || ANGLE_BEFORE.has(c.low(c.i - 1));
+const ANGLE_AFTER: ReadonlySet<string> = new Set(
+  'angle angles turn turns bend bends slope slopes incline grade corner'.split(' '),
+);
+const ANGLE_BEFORE: ReadonlySet<string> = new Set('left right turn turned turning'.split(' '));
 
 /** A number with a sign and nothing else: a temperature as a musher says it, within what air can be. */
 function bySign(c: Cursor, n: NumberReading, sign: ReturnType<typeof signAt>): Quantity | undefined {

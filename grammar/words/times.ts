@@ -55,9 +55,11 @@ export const MINUTE_SIDES: ReadonlyMap<string, 1 | -1> = new Map([
   ['of', -1],
 ]);
 /** Words that a time of day follows. */
-export const TIME_BEFORE: ReadonlySet<string> = new Set('at by until till til since before after'.split(' '));
+export const TIME_BEFORE: ReadonlySet<string> = new Set('at by until till til since'.split(' '));
 /** Looser ones: a time or an amount may follow. */
-export const TIME_MAYBE_BEFORE: ReadonlySet<string> = new Set('around about approximately for tonight'.split(' '));
+export const TIME_MAYBE_BEFORE: ReadonlySet<string> = new Set(
+  'around about approximately for before after tonight tonite left out home back in'.split(' '),
+);
 /** Nouns that are counted: a number before them is no time, no temperature and no minutes. */
 export const COUNTED: ReadonlySet<string> = new Set(
   'dog dogs pup pups puppy puppies bitch bitches male males female females leader leaders wheeler wheelers team teams people person of them paws feet booties booty harnesses times others'.split(
