@@ -6,10 +6,11 @@ import type { RunDog, RunRecord } from '../records/types.ts';
 import { dayNumber } from './days.ts';
 import { ACUTE_DAYS, CHRONIC_DAYS, ewma } from './figures.ts';
 
-/** What load needs of a dog in a run. `metresBooted` is the distance with booties on. */
-export type LoadDog = Pick<RunDog, 'dog' | 'stretches' | 'metres' | 'minutes' | 'byPosition' | 'bySide'> & {
-  metresBooted?: number;
-};
+/** What load needs of a dog in a run. */
+export type LoadDog = Pick<
+  RunDog,
+  'dog' | 'stretches' | 'metres' | 'minutes' | 'byPosition' | 'bySide' | 'metresBooted'
+>;
 /** What load needs of a run; every RunRecord is one. */
 export type LoadRun = Pick<RunRecord, 'id' | 'day' | 'surfaces' | 'celsius'> & { dogs: readonly LoadDog[] };
 

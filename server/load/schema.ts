@@ -35,9 +35,8 @@ export const sharesSchema = z.object({
   bySurface: z.partialRecord(z.enum([...SURFACES, 'unknown']), shareSchema),
   /** By the mean of the run's temperatures. */
   byTemperature: z.partialRecord(z.enum([...bandKeys, 'unknown']), shareSchema),
-  inBooties: shareSchema,
-  /** Without booties, or with no word of them. */
-  withoutBooties: shareSchema,
+  /** At least one bootie on; none on; nothing told of booties. */
+  byBooties: z.partialRecord(z.enum(['on', 'off', 'unknown']), shareSchema),
 });
 
 export const dogLoadSchema = z.object({

@@ -1,4 +1,4 @@
-/** How a dog's metres were made up: by position, side, surface and temperature, in booties and without. */
+/** How a dog's metres were made up: by position, side, surface and temperature, with booties on and off. */
 import type { LeftRight, Position, Surface } from '../../grammar/entry.ts';
 import type { LoadRun, Row } from './index-runs.ts';
 import { type Share, type Shares, TEMPERATURE_BANDS, type TemperatureBand } from './schema.ts';
@@ -9,9 +9,9 @@ export function sharesOf(rows: readonly Row[]): Shares {
   const bySide = new Map<LeftRight | 'unknown', number>();
   const bySurface = new Map<Surface | 'unknown', number>();
   const byTemperature = new Map<TemperatureBand | 'unknown', number>();
+  const byBooties = new Map<'on' | 'off' | 'unknown', number>();
   let metres = 0;
   let minutes = 0;
-  let booted = 0;
   let runsWithoutDistance = 0;
   for (const row of rows) {
     minutes += row.in.minutes ?? 0;
@@ -21,7 +21,7 @@ export function sharesOf(rows: readonly Row[]): Shares {
       continue;
     }
     metres += went;
-    booted += Math.min(row.in.metresBooted ?? 0, went);
+    addBooties(byBooties, row.in.metresBooted, went);
     addAll(byPosition, row.in.byPosition);
     addAll(bySide, row.in.bySide);
     for (const surface of surfacesOf(row.run)) add(bySurface, surface, went);
@@ -41,8 +41,7 @@ export function sharesOf(rows: readonly Row[]): Shares {
     bySide: record(bySide),
     bySurface: record(bySurface),
     byTemperature: record(byTemperature),
-    inBooties: share(booted),
-    withoutBooties: share(metres - booted),
+    byBooties: record(byBooties),
   };
 }
 
@@ -60,6 +59,13 @@ export function bandOf(celsius: readonly number[]): TemperatureBand | 'unknown' 
   return TEMPERATURE_BANDS.find((band) => mean < band.below)?.key ?? 'unknown';
 }
 
+/** Left out means that nothing was told of booties, which is not the same as bare feet. */
+function addBooties(to: Map<'on' | 'off' | 'unknown', number>, booted: number | undefined, went: number): void {
+  if (booted === undefined) return add(to, 'unknown', went);
+  const on = Math.min(booted, went);
+  add(to, 'on', on);
+  add(to, 'off', went - on);
+}
 function addAll<K extends string>(to: Map<K, number>, parts: Partial<Record<K, number>>): void {
   for (const key in parts) add(to, key, parts[key] ?? 0);
 }

@@ -135,16 +135,19 @@ describe('shares', () => {
       '-10 to 0': { metres: 3000, share: 0.75 },
     });
   });
-  it('in booties and without', () => {
-    expect(last28.inBooties).toEqual({ metres: 250, share: 0.0625 });
-    expect(last28.withoutBooties).toEqual({ metres: 3750, share: 0.9375 });
+  it('with booties on, off, and with no word of them', () => {
+    expect(last28.byBooties).toEqual({
+      on: { metres: 250, share: 0.0625 },
+      off: { metres: 750, share: 0.1875 },
+      unknown: { metres: 3000, share: 0.75 },
+    });
   });
   it('name the run whose distance nobody knows instead of counting it as nothing', () => {
     expect(last28).toMatchObject({ metres: 4000, minutes: 60, runs: 3, runsWithoutDistance: 1 });
   });
   it('give no share of nothing', () => {
     const load = only(loadOf(runs, ['Tansy'], '2027-03-01'));
-    expect(load.last28.inBooties).toEqual({ metres: 0 });
+    expect(load.last28).toMatchObject({ metres: 0, byBooties: {}, byPosition: {} });
     expect(load.season.metres).toBe(4000);
     expect(load.coupled).toBeUndefined();
     expect(load.ewma).toBeUndefined();

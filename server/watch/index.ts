@@ -1,0 +1,27 @@
+/** Watch: findings joined into episodes, what keeps coming back, and when to call a veterinarian. Pure functions. */
+export { cautionOf } from './cautions.ts';
+export {
+  CAUTION_REASONS,
+  type Caution,
+  type CautionReason,
+  cautionSchema,
+  type Episode,
+  episodeSchema,
+  type Mention,
+  type Onset,
+  type Site,
+  type Together,
+  type Watch,
+  watchSchema,
+} from './schema.ts';
+export { sitesOf } from './sites.ts';
+export type { WatchRun } from './statements.ts';
+export { episodesOf, SILENCE_DAYS, type WatchSettings } from './watch.ts';
+export {
+  ABOUT_CAUTIONS,
+  ABOUT_EPISODES,
+  ABOUT_ONSET,
+  ABOUT_TOGETHER,
+  cautionSentence,
+  timesSentence,
+} from './words.ts';
