@@ -6,8 +6,10 @@ import {
   ACTIONS,
   ADVERBS,
   AUXILIARIES,
+  COUNTS,
   DETERMINERS,
   FINITE,
+  OPEN_PRESENT,
   PASSIVES,
   POINTED,
   PREPOSITIONS,
@@ -46,6 +48,7 @@ function plans(tokens: readonly Token[], v: number): boolean {
   const low = tokens[v]?.low;
   if (low === 'will' || low === "'ll" || low === 'would' || low === "'d" || low === 'can' || low === 'could')
     return true;
+  if (OPEN_PRESENT.has(low ?? '')) return true;
   if (low === 'might' || low === 'may' || low === 'should' || low === 'must') return true;
   const next = tokens[v + 1]?.low;
   const after = tokens[v + 2]?.low;
@@ -129,6 +132,10 @@ function verbs(tokens: readonly Token[], flags: Uint16Array, i: number): void {
     !listGoesOn(tokens, i)
   )
     flag(i, DENIAL);
+  // "no snow, hard trail": a new topic with its own word before it.
+  if (low === ',' && TOPICS.has(tokens[i + 1]?.low ?? '') && !listGoesOn(tokens, i)) flag(i, DENIAL);
+  if (COUNTS.has(t.low) && !PREPOSITIONS.has(low) && !DETERMINERS.has(low) && low !== 'than' && low !== 'or')
+    flag(i, DENIAL);
 }
 
 /** The borders of a note. */
@@ -153,7 +160,8 @@ export function bordersOf(tokens: readonly Token[]): Uint16Array {
     } else verbs(tokens, flags, i);
   }
   for (let i = 0; i < tokens.length; ) {
-    const { best, end } = phraseAt(tokens, i);
+    const { best, end, gap, gapEnd } = phraseAt(tokens, i);
+    if (gap?.cue) flag(gapEnd, DENIAL);
     if (best?.end) {
       const kind = best.end.ends === 'contrast' ? CONTRAST : best.end.ends === 'now' ? NOW | DENIAL : DENIAL;
       flag(best.end.after ? end : i, kind);

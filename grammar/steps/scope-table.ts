@@ -8,7 +8,8 @@ import type { Token } from './tokens.ts';
 
 /** One place in a phrase: some words, each possibly several tokens long, or a gap. */
 interface Slot {
-  gap: boolean;
+  /** Up to so many words; 0 where it is none. */
+  gap: number;
   optional: boolean;
   /** Alternatives by their first token. */
   options: Map<string, string[][]>;
@@ -70,8 +71,8 @@ export function compile(phrase: string): Pick<Pattern, 'phrase' | 'slots' | 'atE
       continue;
     }
     if (atEnd) throw new Error(`Scope words: "${phrase}" goes on after its end mark.`);
-    if (part === '…') {
-      slots.push({ gap: true, optional: false, options: new Map() });
+    if (part.startsWith('…')) {
+      slots.push({ gap: Number(part.slice(1)) || GAP, optional: false, options: new Map() });
       continue;
     }
     const { optional, all } = alternatives(part.startsWith('{') ? part.slice(1, -1) : part, phrase);
@@ -84,11 +85,11 @@ export function compile(phrase: string): Pick<Pattern, 'phrase' | 'slots' | 'atE
         [...(options.get(first) ?? []), option].sort((a, b) => b.length - a.length),
       );
     }
-    slots.push({ gap: false, optional, options });
+    slots.push({ gap: 0, optional, options });
   }
   if (slots.length === 0 || slots[0]?.gap || slots.at(-1)?.gap || slots.every((s) => s.optional))
     throw new Error(`Scope words: "${phrase}" names no word to begin or end with.`);
-  return { phrase, slots, atEnd, hasGap: slots.some((s) => s.gap) };
+  return { phrase, slots, atEnd, hasGap: slots.some((s) => s.gap > 0) };
 }
 
 /** First token → the phrases that can begin with it, in the table's order: no-cues, cues, ends. */
@@ -134,7 +135,7 @@ function read(tokens: readonly Token[], slots: readonly Slot[], k: number, i: nu
   const slot = slots[k];
   if (!slot) return i;
   if (slot.gap) {
-    for (let j = i + 1; j <= i + GAP; j++) {
+    for (let j = i + 1; j <= i + slot.gap; j++) {
       const passed = tokens[j - 1];
       if (!passed || (passed.kind === 'mark' && passed.low !== ',')) return -1;
       const end = read(tokens, slots, k + 1, j);

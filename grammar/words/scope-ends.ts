@@ -5,14 +5,17 @@
  * in the swelling" only the change. The longest phrase at a place is taken, so that these cover the cue in them.
  */
 export const INNER_DENIALS = `
-  no {change|changes|increase|decrease|improvement|difference} {in|to|on|with|from|}
+  no {significant|definite|interval|significant interval|suspicious|real|big|} {change|changes|increase|decrease|improvement|difference} {in|to|on|with|from|}
+  {not|n't} {extend|cause|drain} ; without difficulty
   {not|n't} {<so>} {deep|bad|serious|much|far|long|badly|terrible|awful|severe|nice}
   nothing {<so>} {deep|serious|bad|major|dramatic|terrible|awful|much}`;
 
 /** Phrases that deny, plan or date nothing that is found. */
 export const NOT_CUES = `
   no {better|worse|let up|letup|surprise|wonder|kidding|good|joke|fun|idea|matter|less|way to tell} ; no doubt {that|}
-  no {,|!|.|?} ; no {wait|sorry|hang on|hold on|scratch that|correction|make that|actually}
+  no {,|!|.|?} ; no …3 {sorry|i mean} ; no {<upto99>} ; no {longer|more} than ; no {question|mistake|denying|mistaking} {that|about it|}
+  nothing but ; {not|never} without ; not to mention ; whether or not ; or not ; could {be|have been} {better|worse}
+  {not|n't} {improving|improved|getting better|getting any better|healing|any better|any worse|better|worse|much better}
   no {problem|trouble|fuss|rush|hurry|stops|breaks} {eating|drinking|at all|}
   {not|n't} {only|just|merely|simply|even} ; not {necessarily|unlike|surprisingly|surprised|himself|herself|right}
   {not|n't} {as|so} {bad|raw|sore|stiff|swollen|lame|warm|hot|puffy|red|pink|much}
@@ -24,9 +27,15 @@ export const NOT_CUES = `
   {not|never} {stopped|stopping|settling|putting weight|bearing weight|putting any weight}
   {did|does|do} n't {take|like|want|mind|need|matter|help}
   without {a|any|} {fuss|trouble|problem|bother|complaint|help|difficulty} ; with and without ; gram negative
-  might as well ; i 'd {put|say|call|give} {it|him|her|} ; the will
-  if {anything|you can|you could|that makes sense|you ask me|you like|you get this|not|only}
+    no {known|clear|specific|obvious|particular|} {cause|reason|explanation|diagnosis} for ; {not|n't} know {why|the cause of|what}
+  might as well ; i 'd {put|give} {it|him|her|} ; the will
+  if {anything|you can|you could|that makes sense|you ask me|you like|you get this|only}
   if {i|you|we} {press|pressed|push|pushed|touch|touched|squeeze|squeezed|bend|flex}
+  since {the|our|his|her|} last {run|trip|time|race} ; since <month> ; {just|} in case $
+  {'s|is|are|was|got|getting|not|n't} used to ; {<it>|} {<been>} gone down
+  hair {<been>} {all|} gone ; gone {before|by|in a second|in a minute|in a flash|in no time}
+  {<it>|} {<been>} gone {flat|slack|lame|off|soft|to|ahead|out|back|through|for|in|on|over|up|home|into|bad|quiet|stiff|sour|from|missing}
+  {come|came} out of {it|that} with
   since {last|the other|late|early|about|around|} {<day>|<shortday>|yesterday|night|nite|week|month|season|winter|run|day} {<daypart>|}
   since <few> <ago> ago ; until {<day>|yesterday|tomorrow}
   {than|as|like|from} {it was|he was|she was|they were|} {on|last|} {<day>|yesterday|week|night|time|month|year} {<daypart>|}
@@ -48,13 +57,15 @@ export const ENDS: readonly EndGroup[] = [
     ends: 'contrast',
     phrases: `
       but ; however ; though ; although ; tho ; whereas ; yet ; except ; exc ; besides ; because ; cause ; cuz ; nevertheless
-      otherwise ; so ; apart from ; aside from ; other than ; even though ; only that ; which is ; due to ; secondary to`,
+      otherwise ; so ; apart from ; aside from ; other than ; even though ; only that ; which is ; due to ; secondary to
+      no wait ; no {no|} hang on ; no hold on ; no sorry ; no actually ; no make that ; no scratch that ; wait no
+      scratch that ; i mean ; make that ; correction`,
   },
   {
     name: 'affirmed',
     ends: 'denial',
     phrases:
-      'just ; only ; still ; mostly ; merely ; which ; great ; good ; happy ; strong ; fine ; ok ; until ; after ; before',
+      'just ; only ; still ; mostly ; merely ; which ; great ; good ; happy ; strong ; fine ; ok ; clear ; clean ; sunny ; solid ; steady ; until ; after ; before',
   },
   {
     name: 'told in numbers',
@@ -116,6 +127,14 @@ export const SIDES = set('left right lf rf lh rh fl fr hl hr l r front hind rear
 /** Small words that may stand between a subject and its verb. */
 export const ADVERBS = set(
   'still also just never really only even already then now always actually kind sort ever yet',
+);
+/** Words that tell in the past tense. */
+export const PAST_TENSE = set('was were had did been came threw');
+/** Verbs whose present tense also tells a plan: "tomorrow | everybody gets booties". */
+export const OPEN_PRESENT = set('gets goes comes stays keeps');
+/** Numbers that begin something counted: "no splits | two booties lost". */
+export const COUNTS = set(
+  'two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen twenty thirty forty fifty',
 );
 /** Short forms that end in a point. */
 export const POINTED = set('dr mr mrs ms vs approx st mt poss prob neg abt temp wt hr dept inc');

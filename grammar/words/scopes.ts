@@ -29,8 +29,12 @@ export interface CueGroup {
   clause?: true;
   /** Speaks of what was said just before, over "but" and a full stop: "…, but it's gone now". */
   anaphoric?: true;
+  /** Only for what is told of in the past tense or on an earlier day: "was limping, but she's fine". */
+  afterPast?: true;
   /** Beats every other cue: what hangs on an *if* is neither so nor not so. */
   condition?: true;
+  /** Holds "not" in itself and outweighs it: "might not be lame" leaves it open. */
+  hedges?: true;
   /** A denial before it ends here: "nothing in the foot | might be the knee". */
   breaks?: true;
   phrases: string;
@@ -51,6 +55,8 @@ export const LISTS: Record<string, string> = {
   so: 'very,too,that,so,really,quite,particularly,all that,',
   find: 'see,find,feel,notice,spot,detect,seeing,finding,feeling',
   think: 'think,reckon,guess,suppose,believe,expect,fancy,imagine,figure,suspect,thought,figured,guessed',
+  upto99:
+    'two,three,four,five,six,seven,eight,nine,ten,eleven,twelve,thirteen,fourteen,fifteen,sixteen,seventeen,eighteen,nineteen,twenty,thirty,forty,fifty,sixty,seventy,eighty,ninety,zero',
   tomorrow: 'tomorrow,tmrw,tmrrw,tomorow,tommorow,tommorrow,tmw',
 };
 
@@ -62,13 +68,13 @@ const ABSENT: CueGroup[] = [
     direction: 'forward',
     reach: 'list',
     phrases: `
-      no ; zero ; nil ; 0 ; no {new|more|further|other|obvious|visible|real|significant|apparent|definite}
+      no ; zero ; nil ; 0 ; no {new|further|other|obvious|visible|real|significant|apparent|definite}
       no {evidence|sign|signs|hint|trace|trail|indication|suggestion|suspicion|symptoms|complaint|complaints|history} of
       no {findings|finding|evidence|signs} {to suggest|suggesting|suggestive of|for}
       no {problem|problems|trouble|issue|issues} with
       not {a|an|any|one|a single}
       {not|n't} {a|any|one|a single} {hint|sign|trace|whiff|bit|scrap} of
-      devoid of ; lack of ; lacks ; lacking ; absence of ; clear of ; free of ; free from`,
+      devoid of ; lack of ; lacks ; lacking ; absence of ; {clear|clean|free} of ; free from ; nary {a|an|}`,
   },
   {
     name: 'not …',
@@ -78,7 +84,8 @@ const ABSENT: CueGroup[] = [
     phrases: `
       not ; n't ; ai not ; nor ; neither ; {n't|can not|not} {<find>} {any|anything|a thing|}
       {n't|can not|not} {<find>} {any|anything|a thing|} {wrong|amiss|the matter} {with|in|on|}
-      {not|n't} {reveal|show|demonstrate|appreciate|have|had|develop|report|complain of|appear|feel|suggest|indicate}
+      {not|n't} {reveal|show|demonstrate|appreciate|have|had|develop|report|complain of|appear|feel|suggest|indicate|exhibit}
+      not {associated with|known to have|know of} ; unremarkable for
       n't {have|had|got|get} any
       without ; without {any|a|evidence of|any evidence of|sign of|signs of|any sign of|any signs of}
       w / o ; w / out ; never ; never {saw|had|found|felt|noticed|developed|complained of} {any|a|}
@@ -103,7 +110,7 @@ const ABSENT: CueGroup[] = [
       {denies|denied|deny|denying} {any|having|having any|}
       {denies|denied|deny|denying} {any|} {history|symptoms|symptom|signs|evidence|complaints|use} of
       {negative|neg|neg .|- 've} {for|for any|for evidence of}
-      {rule|ruled|rules|ruling} out {any|} ; {rule|ruled|rules} {him|her|it|the patient} out {for|}`,
+      {ruled|rules} out {any|} ; {ruled|rules} {him|her|it} out for`,
   },
   {
     name: 'do not think …',
@@ -124,7 +131,7 @@ const ABSENT: CueGroup[] = [
       {<been>} {ruled out|excluded} ; {<be>} {negative|absent|nonexistent|unlikely}
       {<be>} {not|n't} {seen|found|present|there|noted|visualized|identified|felt|evident|appreciated|observed|visible}
       {not|none} {seen|found|present|noted|evident|identified} ; not been {seen|found|noted|identified}
-      {:|-} {none|no|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; none $`,
+      {:|-} {none|no|nope|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; none $`,
   },
 ];
 
@@ -141,7 +148,19 @@ const POSSIBLE: CueGroup[] = [
       {might|may} {be|have|well be|just be|} ; could {be|have|well be|just be} ; must {be|have}
       {maybe|perhaps|mebbe|presumably|possibly|probably|prob|prob .}
       {seem|seems|seemed|seeming} {to be|to have|like|as if|as though|a bit|} ; {appears|appeared} {to be|to have|}
-      {verging on|bordering on|borderline} ; {coming|come|came|going} down with ; what {looks|looked} like`,
+      {verging on|bordering on|borderline} ; {coming|come|came|going} down with ; what {looks|looked} like
+      {rule|ruling} out ; {rule|ruling} {it|him|her} out for ; {check|checking|watch|watching|test|testing|tested} for
+      {n't|not} rule out`,
+  },
+  {
+    name: 'might not …',
+    gives: 'possible',
+    direction: 'forward',
+    reach: 'near',
+    clause: true,
+    breaks: true,
+    hedges: true,
+    phrases: '{might|may|could|probably|perhaps|maybe|possibly|likely} not {be|have|a|an|}',
   },
   {
     name: 'possible …',
@@ -150,7 +169,7 @@ const POSSIBLE: CueGroup[] = [
     reach: 'near',
     phrases: `
       possible ; poss ; poss . ; potential ; potentially ; questionable ; query ; probable ; likely
-      {suspect|suspects|suspected|suspicious for|suspicion of} ; {sign|signs|hint|hints|suggestion} of`,
+      {suspect|suspects|suspected|suspicious for|suspicion of}`,
   },
   {
     name: 'I think …',
@@ -160,10 +179,10 @@ const POSSIBLE: CueGroup[] = [
     clause: true,
     breaks: true,
     phrases: `
-      i {<think>} {that|maybe|} ; i {wonder|'d say|'d guess} {if|whether|that|}
+      i {<think>} {that|maybe|} ; i {wonder|bet|'d bet|'d say|'d guess} {if|whether|that|}
       i 'm {thinking|guessing|wondering|afraid|worried|a bit worried|a little worried} {if|whether|that|}
       {looks|looking|look|looked|sounds|feels|acts|acting} {like|as if|as though} ; {wonder|wondering} {if|whether}
-      {keep|keeping} {an|} eye on {if|whether|how} ; {watch|watching|see|check} {if|whether}
+      {keep|keeping} {an|} eye on {if|whether|how} ; {will|'ll|} {watch|watching|see|check|find out|know|ask|asked|asks} {if|whether}
       {not|n't} {sure|certain|clear|positive|convinced} {if|whether|that|} ; {not|n't} know {if|whether|that}
       {not|n't} {tell|say|decide} {if|whether} ; hard to {say|tell} {if|whether} ; {no|any} idea {if|whether}
       {worried|afraid|concerned|worry} {that|about|} ; in case`,
@@ -198,8 +217,8 @@ const RESOLVED: CueGroup[] = [
     direction: 'forward',
     reach: 'list',
     phrases: `
-      no longer ; not any longer ; {over|past} {his|her|their|the} ; {got|gotten|getting} over {his|her|their|the|that|}
-      recovered from ; {has|have|'s|'ve|} {stopped|quit} {his|her}`,
+      no longer ; not any longer ; no more ; {is|'s|was|are|all} over {his|her|their|the|that}
+      {got|gotten|getting} over {his|her|their|the|that} ; recovered from ; {has|have|'s|'ve} {stopped|quit} {his|her|}`,
   },
   {
     name: 'not … anymore',
@@ -216,13 +235,15 @@ const RESOLVED: CueGroup[] = [
     direction: 'backward',
     reach: 'statement',
     phrases: `
-      {<been>} {gone|vanished|disappeared|subsided|resolved|healed|cleared} {up|away|down|right down|now|today|completely|}
-      {<been>} {all|completely|totally|about|mostly|fully|long} {gone|healed|cleared up|over|resolved}
-      {gone|went|going|goes} {right|all the way|} {away|down to nothing} ; gone {now|today|already}
-      {<been>} gone {right|} down {to nothing|completely|now|} ; {went|came} {right|} down {to nothing|completely}
-      {cleared|healed|dried|cleaned} {right|} up {now|today|nicely|well|} ; {clears|clearing} up
-      {disappeared|vanished|subsided} ; {<been>} {stopped|quit} ; {come|came|gone|went} out of {it|that|his|her|the}
-      wore off ; worn off ; worked {itself|its way|} out ; loosened up`,
+      {<been>} {gone|vanished|disappeared|subsided|resolved|healed|cleared} {up|away|now|today|completely|}
+      {<been>} {all|completely|totally|about|mostly|fully|long} {gone|healed|cleared up|resolved}
+      {<been>} {gone|went|going|goes} {right|all the way|} {away|down to nothing} ; gone {now|today|already}
+      {<been>} {gone|went|came} {right|all the way|} down {to nothing|completely}
+      {cleared|healed|dried} {right|} up {now|today|nicely|well|} ; {clears|clearing} up ; {<been>} closed {up|over}
+      {<been>} grown {back|in|out|over} ; {<been>} {come|came} {right|good} ; {come|came|gone|went} out of {it|that|his|her|the}
+      wore off ; worn off ; {worked|sorted} {itself|its way} {out|} ; worked out ; loosened up
+      {bleeding|coughing|cough|vomiting|runs|diarrhea|limp|limping|shivering|licking|itching} {has|have|had|} {stopped|quit}
+      {has|have} {stopped|quit}`,
   },
   {
     name: '…, fine now',
@@ -231,15 +252,27 @@ const RESOLVED: CueGroup[] = [
     reach: 'statement',
     anaphoric: true,
     phrases: `
-      {<it>} {<been>} {all|completely|totally|} {gone|healed|cleared up|fine|resolved|stopped|quit} {now|today|up|again|}
+      {<it>} {<been>} {all|completely|totally|} {gone|healed|cleared up|fine|resolved} {now|today|up|again}
+      {<it>} {<been>} {all|completely|totally|} {gone|healed|cleared up|resolved}
+      {it|that|its|thats} {<been>} {stopped|quit} {now|again|}
       {<it>} {<been>} {<ok>} {now|today|again} ; {<it>} {<been>} {all|} over {it|that|now}
-      {<it>} {cleared up|went away|healed up|healed|stopped|quit|passed|wore off|disappeared|went down}
-      {<been>} {all|} {<ok>} {now|again|today} ; all {healed|gone|cleared up|better} ; no longer $ ; not now $
+      {it|that|they|those} {cleared up|went away|healed up|healed|wore off|disappeared}
+      {<been>} {all|} {<ok>} {now|again|today|since} ; all {healed|gone|cleared up|better} ; no longer $
       back to normal ; right as rain ; good as new ; sound again ; {got|gotten|gets} over it
       {walked|ran|trotted|worked|shook|came|snapped} {out of|through|off} it ; {walked|ran|worked|shook} it {off|out}
-      {none|nothing|no more} since {then|}
+      {none|nothing|no more} {since|today|now} {then|}
+      {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $
       {nothing|not a thing|not much} {to see|there|left} {there|} {now|anymore|any more|today}
       {now|today} {<it>} {<been>} {<ok>}`,
+  },
+  {
+    name: 'was …, but is fine',
+    gives: 'resolved',
+    direction: 'backward',
+    reach: 'statement',
+    anaphoric: true,
+    afterPast: true,
+    phrases: '{<it>} {<be>} {<ok>}',
   },
 ];
 
@@ -253,7 +286,7 @@ const PAST: CueGroup[] = [
     phrases: `
       yesterday {<daypart>|} ; day before yesterday ; the day before {yesterday|} ; the other {day|night|week}
       last {night|nite|week|month|year|season|winter|fall|autumn|spring|summer|weekend|time|run|trip}
-      {on|last|} <day> {<daypart>|} ; {on|last} {past|} <shortday> {<daypart>|} ; <shortday> <daypart> ; sun $
+      {on|last|this|} {past|} <day> {<daypart>|} ; {on|last|this} {past|} <shortday> {<daypart>|} ; <shortday> <daypart> ; sun $
       <few> {of|} <ago> {ago|back} ; {a few|a couple|a couple of} <ago> {ago|back} ; a while {ago|back}
       earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; that {night|nite|evening|day}
       as a {pup|puppy|yearling} ; used to ; previously ; in the past`,
@@ -270,7 +303,7 @@ const PLANNED: CueGroup[] = [
     clause: true,
     condition: true,
     phrases: `
-      if ; even if ; unless ; should {he|she|it|they} ; in the event ; once {he|she|it|they} ; whenever ; as soon as`,
+      if ; even if ; {let|tell} {me|us|them} {know|} if ; unless ; should {he|she|it|they} ; in the event`,
   },
   {
     name: 'will …',
@@ -279,10 +312,10 @@ const PLANNED: CueGroup[] = [
     reach: 'plan',
     clause: true,
     phrases: `
-      {will|'ll|shall|should} ; {can|should} {stay|rest|run|go|ride|have|start|be|get|sit|take|do}
-      {am|'m|is|'s|are|'re|} {going to|gonna|gunna|fixing to|about to|planning to|planning on|hoping to|due to|aiming to}
-      {plan|plans|plan is|hope|intend|aim|want|wants|need|needs|have|has|got|ought|remember|mean} to ; plan {:|is}
-      i 'd {like|rather|prefer|love|want} {to|} ; {let 's|lets|let us} ; do n't forget ; ready to ; time to`,
+      {will|'ll|shall|should|gotta} ; can {stay|rest|ride|sit|start|have|take}
+      {am|'m|is|'s|are|'re|} {going to|gonna|gunna|fixing to|about to|planning to|planning on|hoping to|aiming to}
+      {plan|plans|plan is|hope|intend|aim|need|needs|have|has|ought|remember} to ; plan {:|is}
+      i 'd {like|rather|prefer|love|want} {to|} ; {let 's|lets|let us} ; do n't forget ; time to`,
   },
   {
     name: 'tomorrow',

@@ -1,0 +1,185 @@
+/**
+ * How far each cue's scope reaches: over which borders it goes on to a target before or behind it. A way is walked from
+ * the cue to the target and is free, or ends at the first border that this reach does not pass.
+ */
+import { PAST_TENSE } from '../words/scope-ends.ts';
+import type { CueGroup, Direction, Gives, Reach } from '../words/scopes.ts';
+import { ACTION, COLON, COMMA, CONTRAST, DENIAL, NOW, SENTENCE, SUBJECT, TOLD, VERB } from './scope-borders.ts';
+import type { Token } from './tokens.ts';
+
+/** Words that give an assertion to what stands in their reach. */
+export interface Cue {
+  /** Token range, end exclusive. */
+  from: number;
+  to: number;
+  /** `present`: says again that it is there ("and still is"); beats an earlier day. */
+  gives: Gives;
+  direction: Direction;
+  name: string;
+  reach: Reach;
+  group: CueGroup;
+  /** Has words between its own ("n't … anymore"), which it reaches too. */
+  around: boolean;
+}
+
+/** What a scope is worked out from: the note's tokens, their borders, and where the caller says that scopes end. */
+export interface Ground {
+  tokens: readonly Token[];
+  flags: Uint16Array;
+  stops: ReadonlySet<number>;
+}
+
+/** No scope is longer than this, in tokens; keeps the work for a long note without marks in proportion. */
+export const WINDOW = 80;
+/** A denial alone is shorter. */
+const DENIAL_WINDOW = 24;
+
+/** The borders at which each reach ends. */
+const ENDS_OF: Record<Reach, number> = {
+  word: 0,
+  list: SENTENCE | CONTRAST | SUBJECT | DENIAL | ACTION | COLON,
+  near: SENTENCE | CONTRAST | SUBJECT | ACTION | COMMA,
+  statement: SENTENCE | CONTRAST | SUBJECT | COMMA,
+  outlook: SENTENCE | CONTRAST | SUBJECT | NOW | ACTION,
+  plan: SENTENCE | CONTRAST | TOLD | NOW | ACTION,
+  heading: CONTRAST | TOLD | NOW | ACTION,
+};
+
+const set = (words: string) => new Set(words.split(' '));
+/** What may stand between a statement and the words that take it up again: ", but now it". */
+const LINKS = set(
+  "and but n & + , - – — then so though now today it its that he she they this 's is was are were has have had",
+);
+const PRONOUNS = set('it its that thats he she they this those these');
+const JOINS = set('and or n & +');
+/** A cue that ends so takes the name after it: "nothing wrong with | Fern's feet". */
+const TAKES_NAME = set('of in on with for to at between from');
+/** Before "tomorrow" at the head of what is planned. */
+const BEFORE_HEAD = set('on and for then okay ok so but plan from well');
+/** After a name in a list of places: "have Fern | and Oak | in lead". */
+const LISTED = set(
+  "and n & + , / in at to up with home lead swing team wheel point goes runs rides starts takes stays gets can will 'll tomorrow",
+);
+
+const lowAt = (g: Ground, i: number) => g.tokens[i]?.low ?? '';
+
+/** Does "or" go on with the list soon after `i`? */
+function orGoesOn(g: Ground, i: number): boolean {
+  for (let j = i; j < i + 7; j++) {
+    const low = lowAt(g, j);
+    if (low === 'or' || low === 'maybe') return true;
+    if ((g.flags[j] ?? SENTENCE) & SENTENCE) return false;
+  }
+  return false;
+}
+
+/** Over a full stop a heading goes only to sentences that tell nothing of their own. */
+function tellsNothing(g: Ground, cue: Cue, from: number, to: number): boolean {
+  const told = VERB | NOW | TOLD;
+  for (let b = to; b < g.tokens.length && b < to + WINDOW; b++) {
+    const f = g.flags[b] as number;
+    if (f & SENTENCE) break;
+    if (f & told) return false;
+  }
+  for (let b = from; b > cue.to; b--) if ((g.flags[b] as number) & told) return false;
+  return true;
+}
+
+/** Is the way from the cue on to the target [from, to) free? */
+function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean {
+  if (from - cue.to > (cue.gives === 'absent' ? DENIAL_WINDOW : WINDOW)) return false;
+  const ends = ENDS_OF[cue.reach];
+  const plan = cue.reach === 'plan' || cue.reach === 'heading';
+  const lists = plan || cue.reach === 'outlook';
+  const through = plan || cue.group.clause === true || TAKES_NAME.has(lowAt(g, cue.to - 1));
+  let sentences = 0;
+  for (let b = cue.to; b <= from; b++) {
+    const f = g.flags[b] as number;
+    if (g.stops.has(b) && !(b === cue.to && through)) {
+      // A plan runs on over the names that it places, not over a name of which something new is told.
+      if (!(lists && (LISTED.has(lowAt(g, b + 1)) || g.stops.has(b + 1)))) return false;
+    }
+    if (f & SENTENCE) {
+      if (cue.reach !== 'heading') return false;
+      sentences++;
+      continue;
+    }
+    let hit = f & ends;
+    if (!hit) continue;
+    if (b === cue.to) {
+      hit &= ~(DENIAL | ACTION | COMMA);
+      if (lists) hit &= ~COLON;
+      if (through || cue.gives === 'past') hit &= ~(SUBJECT | TOLD);
+    }
+    // "the wrist, or maybe the elbow" goes on over its comma.
+    if (hit & COMMA && orGoesOn(g, b)) hit &= ~COMMA;
+    // "if he's sore and she's lame": both hang on it.
+    if (hit & TOLD && cue.group.condition && JOINS.has(lowAt(g, b - 1))) hit &= ~TOLD;
+    if (hit) return false;
+  }
+  return sentences === 0 || tellsNothing(g, cue, from, to);
+}
+
+/** Where the words begin that take up what was said before: a cue without a subject of its own goes back over ", but it". */
+function takenUpFrom(g: Ground, cue: Cue, to: number): number {
+  let j = cue.from;
+  let pronoun = PRONOUNS.has(lowAt(g, j));
+  while (j > to && LINKS.has(lowAt(g, j - 1))) {
+    j--;
+    pronoun ||= PRONOUNS.has(lowAt(g, j));
+  }
+  if (j > to && pronoun && (g.flags[j - 1] as number) & SENTENCE) j--;
+  if (j > to && (g.flags[j - 1] as number) & COLON) j--;
+  return j;
+}
+
+/** Is the way from a target that ends at `to` on to a cue behind it free? */
+function reachesBackward(g: Ground, cue: Cue, to: number): boolean {
+  if (cue.from - to > WINDOW) return false;
+  const start = cue.group.anaphoric || cue.gives === 'resolved' ? takenUpFrom(g, cue, to) : cue.from;
+  const ends = ENDS_OF.statement | COLON | (cue.gives === 'past' || cue.gives === 'planned' ? NOW : 0);
+  for (let b = to; b < start; b++) {
+    if (g.stops.has(b) || (g.flags[b] as number) & ends) return false;
+  }
+  return true;
+}
+
+/** Does a word of time stand at the head of its statement, so that it speaks of what follows? */
+function leads(g: Ground, cue: Cue): boolean {
+  let b = cue.from;
+  while (b > 0 && BEFORE_HEAD.has(lowAt(g, b - 1))) b--;
+  return b === 0 || g.tokens[b - 1]?.kind === 'mark' || ((g.flags[b] as number) & (SENTENCE | CONTRAST)) !== 0;
+}
+
+/** Is the target told of in the past tense, or on an earlier day? Looked for from its sentence's start on to the cue. */
+function toldInPast(g: Ground, cue: Cue, from: number, pastCues: (from: number, to: number) => boolean): boolean {
+  let b = from;
+  while (b > 0 && from - b < 15 && !((g.flags[b - 1] as number) & SENTENCE)) b--;
+  for (let j = b; j < cue.from; j++) {
+    const low = lowAt(g, j);
+    if (PAST_TENSE.has(low) || (j >= from && low.length > 4 && low.endsWith('ed'))) return true;
+  }
+  return pastCues(b, cue.from);
+}
+
+/** Does the cue's scope hold the target [from, to)? `pastCues`: does a cue of an earlier day stand in a range? */
+export function reaches(
+  g: Ground,
+  cue: Cue,
+  from: number,
+  to: number,
+  pastCues: (from: number, to: number) => boolean,
+): boolean {
+  if (cue.reach === 'word') return cue.from < from && from < cue.to;
+  // The target holds the cue ("won't settle"): then it is part of what was found. Where the cue sticks out, or the
+  // target stands between its words, it counts ("can | stay home", "n't | limping | anymore").
+  if (cue.from < to && from < cue.to) return cue.direction === 'backward' ? cue.to > to : cue.from < from;
+  const timed = cue.direction === 'both' && (cue.gives === 'past' || cue.gives === 'planned');
+  if (cue.to <= from) {
+    if (cue.direction === 'backward' || cue.around || (timed && !leads(g, cue))) return false;
+    return reachesForward(g, cue, from, to);
+  }
+  if (cue.direction === 'forward') return false;
+  if (cue.group.afterPast && !toldInPast(g, cue, from, pastCues)) return false;
+  return reachesBackward(g, cue, to);
+}
