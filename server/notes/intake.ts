@@ -2,7 +2,7 @@
 import type { Note, NoteIn, Season } from '../model.ts';
 import { seasonOf } from '../model.ts';
 import type { KeptNote } from '../routes/schemas.ts';
-import { NotKeptError } from '../store/index.ts';
+import { ChangeRefusedError, NotKeptError } from '../store/index.ts';
 import { checkNote } from './check.ts';
 import type { House } from './house.ts';
 import { readDays } from './reread.ts';
@@ -55,8 +55,15 @@ async function keep(house: House, name: string, arrived: Arrived[], now: string)
   try {
     return await house.store.changeSeason(name, (season) => keepIn(season, arrived, house, now));
   } catch (error) {
-    if (!(error instanceof NotKeptError)) throw error;
-    return arrived.map((one) => [one.index, notWritten(house, one, error)]);
+    if (error instanceof NotKeptError) return arrived.map((one) => [one.index, notWritten(house, one, error)]);
+    if (!(error instanceof ChangeRefusedError)) throw error;
+    // One of them breaks a rule of the store; the others must not suffer for it.
+    const [only, ...others] = arrived;
+    if (only && others.length === 0)
+      return [[only.index, { id: only.sentId, kept: 'no', error: `The note was not kept: ${error.message}.`, status: 409 }]];
+    const fates: [number, KeptNote][] = [];
+    for (const one of arrived) fates.push(...(await keep(house, name, [one], now)));
+    return fates;
   }
 }
 
@@ -104,5 +111,5 @@ function answerFor(one: Arrived, kept: KeptNote['kept'], note: Note | undefined)
 function notWritten(house: House, one: Arrived, error: NotKeptError): KeptNote {
   const before = house.store.findNote(one.note.id)?.note;
   if (before) return answerFor(one, before.text === one.note.text ? 'already' : 'no', before);
-  return { id: one.sentId, kept: 'no', error: `The note was not kept. ${error.message}`, status: 503 };
+  return { id: one.sentId, kept: 'no', error: error.message, status: 503 };
 }

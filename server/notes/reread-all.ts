@@ -16,7 +16,8 @@ const TURN = 15;
 export function rereadAll(house: House): Promise<number> {
   const run = async () => {
     let changed = 0;
-    for (const name of house.store.seasonNames()) changed += await rereadSeason(house, name);
+    // The newest first: its notes are the ones that are looked at.
+    for (const name of house.store.seasonNames().reverse()) changed += await rereadSeason(house, name);
     return changed;
   };
   const result = house.rereading.then(run, run);
@@ -40,18 +41,22 @@ async function rereadSeason(house: House, name: string): Promise<number> {
   }
   const same = house.store.season(name) === season && house.store.kennel() === kennel;
   if (changed.size === 0 && same) return 0;
-  return house.store.changeSeason(name, (now): [Season, number] => {
-    if (now === season) return [replaceNotes(now, changed), changed.size];
-    // Something was written meanwhile: the days that it touched are read here, from what stands now.
-    const was = new Map(days);
-    const asBefore = (day: string, notes: readonly Note[]) => {
-      const old = was.get(day);
-      return old?.length === notes.length && notes.every((note, i) => note === old[i]);
-    };
-    const moved = [...byDay(now.notes)].filter(([day, notes]) => notes.some(untouched) && !asBefore(day, notes));
-    const movedDays = new Map(moved.map(([day]) => [day, Number.NEGATIVE_INFINITY]));
-    const kept = new Map([...changed].filter(([, note]) => !movedDays.has(note.at.slice(0, 10))));
-    const [next, again] = readDays(replaceNotes(now, kept), movedDays, house.store.kennel(), house);
-    return [next, kept.size + again.length];
-  });
+  return house.store.changeSeason(
+    name,
+    (now): [Season, number] => {
+      if (now === season) return [replaceNotes(now, changed), changed.size];
+      // Something was written meanwhile: the days that it touched are read here, from what stands now.
+      const was = new Map(days);
+      const asBefore = (day: string, notes: readonly Note[]) => {
+        const old = was.get(day);
+        return old?.length === notes.length && notes.every((note, i) => note === old[i]);
+      };
+      const moved = [...byDay(now.notes)].filter(([day, notes]) => notes.some(untouched) && !asBefore(day, notes));
+      const movedDays = new Map(moved.map(([day]) => [day, Number.NEGATIVE_INFINITY]));
+      const kept = new Map([...changed].filter(([, note]) => !movedDays.has(note.at.slice(0, 10))));
+      const [next, again] = readDays(replaceNotes(now, kept), movedDays, house.store.kennel(), house);
+      return [next, kept.size + again.length];
+    },
+    'What was read again',
+  );
 }

@@ -30,7 +30,7 @@ export function dayOf(at: string): string {
   return at.slice(0, 10);
 }
 
-/** Order of time; notes of one moment keep the order in which they came in. */
-export function byTime(a: { at: string }, b: { at: string }): number {
-  return Date.parse(a.at) - Date.parse(b.at);
+/** Order of time; notes of one moment by id, so that the order in which they arrive never matters. */
+export function byTime(a: { id: string; at: string }, b: { id: string; at: string }): number {
+  return Date.parse(a.at) - Date.parse(b.at) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 }

@@ -38,13 +38,7 @@ export function newRoutes<E extends Env = Env>(): OpenAPIHono<E> {
 /** What to do with whatever a route throws. What nobody foresaw is printed for whoever runs the server. */
 export const onError: ErrorHandler = (error, c) => {
   if (error instanceof Refusal) return fail(c, error.code, error.message, error.kept);
-  if (error instanceof NotKeptError)
-    return fail(
-      c,
-      'not-kept',
-      `It could not be written to disk: ${error.message}`,
-      'Nothing was changed; what was there before still stands.',
-    );
+  if (error instanceof NotKeptError) return fail(c, 'not-kept', error.message, 'What was there before still stands.');
   if (error instanceof ChangeRefusedError) return fail(c, 'conflict', error.message, 'Nothing was changed.');
   if (error instanceof HTTPException) {
     if (error.status === 413)

@@ -39,7 +39,7 @@ export function kennelRoutes(house: House) {
     .openapi(putSettings, async (c) => {
       const settings = c.req.valid('json');
       const before = store.kennel().settings.units;
-      await store.changeKennel((kennel): [Kennel, null] => [{ ...kennel, settings }, null]);
+      await store.changeKennel((kennel): [Kennel, null] => [{ ...kennel, settings }, null], 'The settings');
       // The grammar hears of the units alone.
       const changed = settings.units === before ? 0 : await reread(house, 'The settings were kept.');
       return c.json({ settings: store.kennel().settings, reread: changed }, 200);

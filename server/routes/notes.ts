@@ -58,7 +58,11 @@ export function notesRoutes(house: House) {
     .openapi(postReview, async (c) => {
       const id = c.req.valid('param').id.toLowerCase();
       const { season } = found(house, id);
-      const done = await store.changeSeason(season, (now) => reviewIn(now, id, c.req.valid('json'), house));
+      const done = await store.changeSeason(
+        season,
+        (now) => reviewIn(now, id, c.req.valid('json'), house),
+        'The review',
+      );
       const offer = await learn(house, done);
       const view = viewOf(done.note, store.kennel(), runsIn(house, store.season(season)));
       return c.json({ note: view, reread: done.reread, ...(offer ? { offer } : {}) }, 200);

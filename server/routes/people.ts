@@ -16,20 +16,24 @@ export function peopleRoutes(house: House) {
     .openapi(getPeople, (c) => c.json({ people: [...store.kennel().people].sort(byName) }, 200))
     .openapi(postPerson, async (c) => {
       const { name } = c.req.valid('json');
-      const person = await store.changeKennel((kennel) => addPerson(kennel, name, house.newId()));
+      const person = await store.changeKennel((kennel) => addPerson(kennel, name, house.newId()), 'The person');
       return c.json({ person, reread: await reread(house, `${person.name} was added.`) }, 201);
     })
     .openapi(patchPerson, async (c) => {
       const { id } = c.req.valid('param');
       const { name } = c.req.valid('json');
-      const person = await store.changeKennel((kennel) =>
-        renamePerson(kennel, id, name, naming(personOf(kennel, id).name)),
+      const person = await store.changeKennel(
+        (kennel) => renamePerson(kennel, id, name, naming(personOf(kennel, id).name)),
+        'The new name',
       );
       return c.json({ person, reread: await reread(house, `${person.name} was renamed.`) }, 200);
     })
     .openapi(deletePerson, async (c) => {
       const { id } = c.req.valid('param');
-      const person = await store.changeKennel((kennel) => removePerson(kennel, id, naming(personOf(kennel, id).name)));
+      const person = await store.changeKennel(
+        (kennel) => removePerson(kennel, id, naming(personOf(kennel, id).name)),
+        'The removal',
+      );
       return c.json({ person, reread: await reread(house, `${person.name} was removed.`) }, 200);
     });
 }

@@ -24,8 +24,9 @@ export const stretchSchema = z
   .object({
     position: positionSchema.optional(),
     side: leftRightSchema.optional(),
-    fromMetres: metres,
+    fromMetres: metres.optional(),
     toMetres: metres.optional(),
+    estimated: z.literal(true).optional(),
   })
   .openapi('Stretch');
 
@@ -37,6 +38,7 @@ export const runDogSchema = z
     minutes: z.number().optional(),
     byPosition: z.partialRecord(z.enum([...positionSchema.options, 'unknown']), metres),
     bySide: z.partialRecord(z.enum([...leftRightSchema.options, 'unknown']), metres),
+    metresBooted: metres.optional(),
     left: z.object({ manner: z.enum(['dropped', 'loaded']), atMetres: metres.optional() }).optional(),
     findings: z.array(said(findingSchema)),
     care: z.array(said(careSchema)),
@@ -56,6 +58,9 @@ export const conflictSchema = z
       'finding-on-absent-dog',
       'mark-goes-back',
       'no-distance',
+      'no-lineup',
+      'two-dogs-in-one-place',
+      'unknown-place',
     ]),
     says: z.string(),
     dogs: z.array(z.string()),
@@ -75,6 +80,15 @@ export const runSchema = z
     metres: metres.optional(),
     metresFrom: z.enum(['corrected', 'total', 'last-mark', 'legs', 'unknown']),
     metresSaid: metres.optional(),
+    saidFrom: z.enum(['total', 'last-mark', 'legs']).optional(),
+    correction: z
+      .object({
+        value: z.number(),
+        unit: z.enum(['mi', 'km', 'm', 'ft', 'yd']),
+        why: z.string().optional(),
+        at: z.string(),
+      })
+      .optional(),
     minutes: z.number().optional(),
     stops: z.array(
       z.object({ at: z.string().optional(), minutes: z.number().optional(), atMetres: metres.optional() }),

@@ -83,15 +83,19 @@ type Choice = (
  */
 async function choose(house: House, id: string, choice: Choice): Promise<{ run: RunRecord; derived: Derived }> {
   const { season } = open(house, id);
-  await house.store.changeSeason(season.season, (now): [Season, null] => {
-    const { run, derived } = open(house, id, now);
-    const [runs, worked] = choice(now.runs, run, derived);
-    if (runs === now.runs) return [now, null];
-    const next = { ...now, runs };
-    if (!worked(runsIn(house, next)))
-      throw new Refusal('conflict', 'These notes can’t be put together that way; the runs were left as they were.');
-    return [next, null];
-  });
+  await house.store.changeSeason(
+    season.season,
+    (now): [Season, null] => {
+      const { run, derived } = open(house, id, now);
+      const [runs, worked] = choice(now.runs, run, derived);
+      if (runs === now.runs) return [now, null];
+      const next = { ...now, runs };
+      if (!worked(runsIn(house, next)))
+        throw new Refusal('conflict', 'These notes can’t be put together that way; the runs were left as they were.');
+      return [next, null];
+    },
+    'The change of the runs',
+  );
   return open(house, id);
 }
 

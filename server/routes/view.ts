@@ -7,11 +7,13 @@ import type { House } from '../notes/house.ts';
 import { dogNamed } from '../notes/names.ts';
 import { dayOf, stateOf } from '../notes/state.ts';
 import { type Derived, derive } from './derived.ts';
-import type { NoteView } from './schemas.ts';
+import { type NoteView, seasonNameSchema } from './schemas.ts';
 
 /** The season that is shown: the one set, or the one that today falls in. */
 export function shownSeason(house: House): string {
-  return house.store.kennel().settings.season ?? seasonOf(dayOf(house.now()));
+  const { season } = house.store.kennel().settings;
+  // A file edited by hand may hold a name that no season has.
+  return seasonNameSchema.safeParse(season).data ?? seasonOf(dayOf(house.now()));
 }
 
 /** A season's runs with the kennel as it is. */
