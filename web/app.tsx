@@ -1,0 +1,43 @@
+/** The pages and their addresses. */
+import { LocationProvider, Route, Router } from 'preact-iso';
+import { Dogs } from './pages/Dogs.tsx';
+import { Load } from './pages/Load.tsx';
+import { Missing } from './pages/Missing.tsx';
+import { Review } from './pages/Review.tsx';
+import { Run } from './pages/Run.tsx';
+import { Runs } from './pages/Runs.tsx';
+import { Settings } from './pages/Settings.tsx';
+import { Speak } from './pages/Speak.tsx';
+import { Frame, ROOMS } from './parts/Frame.tsx';
+import { refreshStatus } from './status.ts';
+
+/** After a page has changed: its name in the window's title, its head for the screen reader, the status anew. */
+function arrived(url: string): void {
+  const path = url.split('?')[0] ?? '/';
+  const room = ROOMS.find((one) => (one.path === '/' ? path === '/' : path.startsWith(one.path)));
+  document.title = room ? `${room.name} · Snackstop` : 'Snackstop';
+  for (const open of document.querySelectorAll<HTMLElement>('[popover]'))
+    if (open.matches(':popover-open')) open.hidePopover();
+  requestAnimationFrame(() => document.querySelector<HTMLElement>('#main h1')?.focus({ preventScroll: true }));
+  void refreshStatus();
+}
+
+export function App() {
+  return (
+    <LocationProvider>
+      <Frame>
+        <Router onRouteChange={arrived}>
+          <Route path="/" component={Speak} />
+          <Route path="/review" component={Review} />
+          <Route path="/review/:id" component={Review} />
+          <Route path="/runs" component={Runs} />
+          <Route path="/runs/:id" component={Run} />
+          <Route path="/dogs" component={Dogs} />
+          <Route path="/load" component={Load} />
+          <Route path="/settings" component={Settings} />
+          <Route default component={Missing} />
+        </Router>
+      </Frame>
+    </LocationProvider>
+  );
+}

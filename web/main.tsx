@@ -1,0 +1,18 @@
+/** Start of the page. */
+import { render } from 'preact';
+import { App } from './app.tsx';
+import { startSending } from './outbox/outbox.ts';
+import { refreshStatus } from './status.ts';
+import './styles/base.css';
+import './styles/forms.css';
+import './styles/frame.css';
+import './styles/speak.css';
+import './styles/review.css';
+import './styles/tables.css';
+import './styles/runs.css';
+
+const root = document.getElementById('app');
+if (!root) throw new Error('index.html has no element with the id "app".');
+render(<App />, root);
+startSending();
+void refreshStatus();
