@@ -29,6 +29,7 @@ export type { Clock, Dimension, Quantity } from './quantity-shape.ts';
 /** "21st", "2nd": figures with their ending. */
 const typedOrdinal: Rule = {
   name: '<figures>th',
+  starts: 'figures',
   read(c) {
     const [figure, ending] = [c.tokens[c.i], c.tokens[c.i + 1]];
     if (figure?.kind !== 'number' || !ending || ending.gap || !ORDINAL_ENDINGS.has(ending.low)) return undefined;
@@ -39,6 +40,7 @@ const typedOrdinal: Rule = {
 
 const spokenOrdinal: Rule = {
   name: '<ordinal>',
+  starts: 'words',
   read(c) {
     const ordinal = ordinalAt(c.tokens, c.i);
     return ordinal && c.make(c.i, ordinal.to, ordinal.value, 'ordinal', { spelled: true });
@@ -89,7 +91,10 @@ export const RULES: readonly Rule[] = [
   plainNumber,
 ];
 
-/** Words at which no rule but these can begin; every other token is passed over at the cost of one look-up. */
+const FIGURE_RULES = RULES.filter((rule) => rule.starts !== 'words');
+const WORD_RULES = RULES.filter((rule) => rule.starts !== 'figures');
+
+/** Words at which a quantity can begin; every other token is passed over at the cost of one look-up. */
 const STARTERS: ReadonlySet<string> = new Set([
   ...NUMBERS.keys(),
   ...ORDINALS.keys(),
@@ -113,7 +118,7 @@ export function quantitiesOf(tokens: readonly Token[], text: string): Quantity[]
     }
     const cursor = new Cursor(tokens, text, i);
     let read: Quantity | undefined;
-    for (const rule of RULES) {
+    for (const rule of token.kind === 'number' ? FIGURE_RULES : WORD_RULES) {
       read = rule.read(cursor);
       if (read) break;
     }
@@ -122,7 +127,16 @@ export function quantitiesOf(tokens: readonly Token[], text: string): Quantity[]
       i = read.to;
     } else i++;
   }
-  return ranges(found, tokens);
+  return ranges(withoutEchoes(found, tokens), tokens);
+}
+
+/** "forty-five (45)": a number said and written is one number. */
+function withoutEchoes(found: Quantity[], t: readonly Token[]): Quantity[] {
+  return found.filter((q, k) => {
+    const before = found[k - 1];
+    const echo = before && q.value === before.value && q.from === before.to + 1 && !q.spelled && before.spelled;
+    return !(echo && t[before.to]?.low === '(' && t[q.to]?.low === ')');
+  });
 }
 
 /** Between the ends of a range: a hyphen, or one of these words. */

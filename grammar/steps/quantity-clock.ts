@@ -40,15 +40,19 @@ export function meridiemAt(c: Cursor, k: number): { meridiem: 'am' | 'pm'; to: n
   return c.tokens[k]?.gap ? undefined : { meridiem: letter, to: k + 1 };
 }
 
-/** Part of the day said behind a time: "in the morning", "this evening", "at night", "tomorrow evening". */
+/**
+ * Part of the day said behind a time: "in the morning", "at night"; "this evening" and "tonight" only where a time is
+ * due before them, for "ran eight tonight" counts dogs or miles.
+ */
 function dayPartAfter(c: Cursor, k: number): { meridiem: 'am' | 'pm'; to: number } | undefined {
   let j = k;
   const low = c.low(j);
   if (low === 'in' && c.low(j + 1) === 'the') j += 2;
-  else if (low === 'at' || low === 'this' || low === 'tomorrow' || low === 'yesterday') j += 1;
-  else if (c.low(j) !== 'tonight' && c.low(j) !== 'tonite') return undefined;
+  else if (low === 'at') j += 1;
+  else if (!TIME_BEFORE.has(c.low(c.i - 1))) return undefined;
+  else if (low === 'this' || low === 'tomorrow' || low === 'yesterday') j += 1;
   const part = DAY_PARTS.get(c.low(j));
-  return part && { meridiem: part, to: j + 1 };
+  return part && (j > k || low.startsWith('ton')) ? { meridiem: part, to: j + 1 } : undefined;
 }
 /** Part of the day said before a time: "in the evening at eight", "tonight 815", "this afternoon at 12". */
 function dayPartBefore(c: Cursor): 'am' | 'pm' | undefined {
@@ -76,6 +80,7 @@ export function clock(c: Cursor, from: number, hour: number, minute: number, at:
 /** "noon", "midnight", "mid-day". */
 export const namedHour: Rule = {
   name: 'noon | midnight',
+  starts: 'words',
   read(c) {
     let name = c.low(c.i);
     let to = c.i + 1;
@@ -96,6 +101,7 @@ const COLON = /(\d{1,2}):(\d\d)(?::(\d\d))?(?![\d:])/y;
 /** "10:40", "5:10 pm", "7:56:30". */
 export const colonTime: Rule = {
   name: '<hour>:<minute> [am | pm]',
+  starts: 'figures',
   read(c) {
     const token = c.tokens[c.i];
     if (token?.kind !== 'number' || !token.low.includes(':')) return undefined;
@@ -186,6 +192,7 @@ function hourIn(c: Cursor, n: NumberReading | undefined): number | undefined {
 /** "half three", as the British say half past three: only where a time is due. */
 export const halfHour: Rule = {
   name: 'half <hour>',
+  starts: 'words',
   read(c) {
     if (PARTS_OF_ONE.get(c.low(c.i)) !== 2 || c.low(c.i).endsWith('s')) return undefined;
     const n = numberAt(c.tokens, c.i + 1);

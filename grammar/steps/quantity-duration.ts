@@ -10,6 +10,7 @@ import { articleUnit, formAt, numberUnit, unitAfter } from './quantity-units.ts'
 /** "2h50", "4h15m": hours and minutes run together. After "at" it is a time of day. */
 export const compactHours: Rule = {
   name: '<hours>h<minutes>',
+  starts: 'figures',
   read(c) {
     const t = c.tokens;
     const [h, letter, m] = [t[c.i], t[c.i + 1], t[c.i + 2]];

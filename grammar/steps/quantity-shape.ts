@@ -77,5 +77,23 @@ export class Cursor {
 /** A rule: what it reads in grammar notation, and how. Rules are tried in the order of the list in quantities.ts. */
 export interface Rule {
   name: string;
+  /** What it can begin with; left out: either. Spares trying it elsewhere. */
+  starts?: 'figures' | 'words';
   read(c: Cursor): Quantity | undefined;
+}
+
+/** Labels that are typed against their figures: what follows them is a reading, not a name. */
+const LABELS: ReadonlySet<string> = new Set('temp temperature at minus wt weight dist'.split(' '));
+/** Are the figures at `i` part of a name ("scp-173", "unit7")? A letter behind such figures is no unit. */
+export function inName(t: readonly Token[], i: number): boolean {
+  const figure = t[i];
+  if (figure?.kind !== 'number' || figure.gap) return false;
+  const hyphen = t[i - 1]?.low === '-' && !t[i - 1]?.gap;
+  const word = t[hyphen ? i - 2 : i - 1];
+  return (
+    word?.kind === 'word' &&
+    word.low.length > 1 &&
+    word.end === (hyphen ? figure.start - 1 : figure.start) &&
+    !LABELS.has(word.low)
+  );
 }

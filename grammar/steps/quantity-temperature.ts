@@ -3,7 +3,7 @@ import { MINUS_SIGNS, NUMBERS } from '../words/numbers.ts';
 import { COUNTED } from '../words/times.ts';
 import { DEGREES, SCALES, SIDES_OF_ZERO } from '../words/units.ts';
 import { type NumberReading, numberAt } from './numbers.ts';
-import type { Cursor, Quantity, Rule } from './quantity-shape.ts';
+import { type Cursor, inName, type Quantity, type Rule } from './quantity-shape.ts';
 import { firstOfPair, unitAfter } from './quantity-units.ts';
 
 /** Colder and hotter than any air or dog: the number belongs to something else. */
@@ -29,7 +29,9 @@ function tailAt(c: Cursor, k: number): Tail {
   const tail: Tail = { to, degrees };
   const scale = () => {
     const unit = SCALES.get(c.low(tail.to));
-    if (unit && !(c.low(tail.to + 1) === '-' && !c.tokens[tail.to + 1]?.gap)) {
+    const letter = c.low(tail.to).length === 1 && !degrees;
+    if (letter && (inName(c.tokens, tail.to - 1) || c.low(tail.to + 1) === '-')) return; // "SCP-173C", "F-series"
+    if (unit) {
       tail.unit = unit;
       tail.to++;
     }

@@ -4,7 +4,7 @@ import { COUNTED } from '../words/times.ts';
 import { FILLERS, UNIT_FORMS, UNITS, type UnitForm } from '../words/units.ts';
 import { type NumberReading, numberAt } from './numbers.ts';
 import { tidy } from './quantity-cardinals.ts';
-import type { Cursor, Quantity, Rule } from './quantity-shape.ts';
+import { type Cursor, inName, type Quantity, type Rule } from './quantity-shape.ts';
 import type { Token } from './tokens.ts';
 
 /** A unit read from tokens up to `to`. */
@@ -54,7 +54,7 @@ export function unitAfter(
 function allowed(t: readonly Token[], unit: UnitReading, spelled: boolean, direct: boolean): boolean {
   const next = t[unit.to];
   if (unit.form.figures) {
-    if (spelled || !direct) return false;
+    if (spelled || !direct || inName(t, unit.to - 2)) return false;
     if (next && !next.gap && next.kind === 'number') return false; // "m212" is a name
     if (t[unit.to - 1]?.low === 'in')
       return IN_AS_INCH.has(next?.low ?? '') || !next || (next.kind === 'mark' && next.low !== '/');
@@ -64,18 +64,7 @@ function allowed(t: readonly Token[], unit: UnitReading, spelled: boolean, direc
 }
 
 /** What follows "in" when it means inches. */
-const IN_AS_INCH: ReadonlySet<string> = new Set([
-  'of',
-  'deep',
-  'fresh',
-  'new',
-  'thick',
-  'long',
-  'wide',
-  'powder',
-  'snow',
-  'slush',
-]);
+const IN_AS_INCH: ReadonlySet<string> = new Set('of deep fresh new thick long wide powder snow slush'.split(' '));
 /** Words that make feet a length. */
 const LENGTH_AFTER: ReadonlySet<string> = new Set(
   'of deep high long wide away from above below down up off back behind ahead thick tall short apart to drift drifts loop'.split(
@@ -210,6 +199,7 @@ export function firstOfPair(c: Cursor, n: NumberReading): Quantity | undefined {
 /** "an hour", "a quart", "another mile", "a whole litre": one of the unit. */
 export const articleUnit: Rule = {
   name: 'a <unit>',
+  starts: 'words',
   read(c) {
     const low = c.low(c.i);
     if (!isArticle(low) && low !== 'another') return undefined;
@@ -219,6 +209,8 @@ export const articleUnit: Rule = {
     if (!unit) return undefined;
     if (!unit.form.article && !ARTICLE_SHORT.has(unit.form.unit)) return undefined;
     if (unit.form.dimension === 'speed') return undefined;
+    // "a foot check", "a yard": only a length where its use says so ("a foot of fresh")
+    if (unit.form.dimension === 'distance' && doubted(c, c.i, unit, 1)) return undefined;
     if (unit.form.unit === 'piece' && c.low(unit.to) !== 'of') return undefined; // "two a piece" is for each
     const fleeting = unit.form.dimension === 'duration' && (unit.form.factor <= 1 || unit.form.factor >= 1440);
     return completed(c, withUnit(c, c.i, 1, unit, { spelled: true, ...(fleeting && { weak: true }) }), unit);

@@ -83,7 +83,7 @@ function recognizerRight(row: Row): boolean {
 /** The moment that duckling's corpus counts from: 2013-02-12, 04:30. */
 const NOW = Date.UTC(2013, 1, 12, 4, 30);
 /** Rows that count from now: they check our duration, for the reference's time is now and the duration. */
-const FROM_NOW = /^in (?!the\b)|\b(from|hence|ago)\b/i;
+const FROM_NOW = /^in (?!the\b)(?!.*\bat\b)|\b(from|hence|ago)\b/i;
 function fromNow(row: Row, all: Found[], value: string): boolean {
   const lasting = all.filter((q) => q.dimension === 'duration');
   if (lasting.length !== 1 || all.length !== 1) return false;
