@@ -15,7 +15,7 @@ import { v5 } from 'uuid';
 import type { NoteIn } from '../model.ts';
 import { dateInName, dayOf, slashOrderOf, weekdayClash } from './dates.ts';
 import { type LineParts, partsOf } from './line.ts';
-import { instant, spread, zoneOf } from './place.ts';
+import { clockOf, spread, zoneOf } from './place.ts';
 
 export { UnknownZoneError } from './place.ts';
 
@@ -231,10 +231,12 @@ function timed(
     const placed = spread(same.map((draft) => draft.seconds));
     for (const [i, draft] of same.entries()) seconds.set(draft, placed[i] as number);
   }
+  const own = clockOf(zone);
   const seen = new Map<string, number>();
   return drafts.map((draft) => {
     const text = draft.words.join('\n');
-    const { at, says } = instant(draft.day, seconds.get(draft) as number, draft.offset ? zoneOf(draft.offset) : zone);
+    const clock = draft.offset ? clockOf(zoneOf(draft.offset)) : own;
+    const { at, says } = clock(draft.day, seconds.get(draft) as number);
     if (says && draft.seconds !== undefined) problem(draft.line, says);
     // The time as written, not as spread: a line added later to the same day leaves the other ids as they were.
     const key = [draft.day, draft.seconds ?? '', draft.offset ?? '', draft.named ?? '', text].join('\n');

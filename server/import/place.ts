@@ -68,19 +68,46 @@ export function spread(times: readonly (number | undefined)[]): number[] {
   return whole;
 }
 
-/** ISO 8601 with offset for a local day and time. `says` is told where the clocks skip that time, or show it twice. */
-export function instant(day: string, seconds: number, zone: Zone): { at: string; says?: string } {
+/** A local day and seconds after midnight → ISO 8601 with offset; `says` where the clocks skip that time or show it twice. */
+export type Clock = (day: string, seconds: number) => { at: string; says?: string };
+
+/** The clock of a zone. Days on which its offset does not change are worked out once each; an import has few days and many notes. */
+export function clockOf(zone: Zone): Clock {
+  const still = new Map<string, string | undefined>();
+  const offsetOf = (day: string): string | undefined => {
+    if (still.has(day)) return still.get(day);
+    // From the day before to the day after, which holds the local day whatever the offset.
+    const noon = Date.parse(`${day}T12:00:00Z`);
+    const [before, at, after] = [-36, 0, 36].map((hours) => zone.offset(noon + hours * 3_600_000));
+    const offset = before === at && at === after ? zone.formatOffset(noon, 'short') : undefined;
+    still.set(day, offset);
+    return offset;
+  };
+  return (day, seconds) => {
+    const offset = offsetOf(day);
+    if (offset === undefined) return changing(day, seconds, zone);
+    return { at: `${day}T${hhmm(seconds)}:${two(seconds % 60)}${offset === '+00:00' ? 'Z' : offset}` };
+  };
+}
+
+const two = (n: number) => String(n).padStart(2, '0');
+const hhmm = (seconds: number) => `${two(Math.floor(seconds / 3600))}:${two(Math.floor(seconds / 60) % 60)}`;
+
+/** On a day whose offset changes. */
+function changing(day: string, seconds: number, zone: Zone): { at: string; says?: string } {
   const [year, month, date] = day.split('-').map(Number) as [number, number, number];
   const clock = { hour: Math.floor(seconds / 3600), minute: Math.floor(seconds / 60) % 60, second: seconds % 60 };
   const made = DateTime.fromObject({ year, month, day: date, ...clock }, { zone });
   const iso = (time: DateTime) => time.toISO({ suppressMilliseconds: true, includeOffset: true }) as string;
-  const hhmm = `${String(clock.hour).padStart(2, '0')}:${String(clock.minute).padStart(2, '0')}`;
   // In the hour that a clock change skips, luxon goes forward by the length of the gap.
   if (made.hour !== clock.hour || made.minute !== clock.minute)
-    return { at: iso(made), says: `The clocks skip ${hhmm} on ${day}; it was taken as ${made.toFormat('HH:mm')}.` };
+    return {
+      at: iso(made),
+      says: `The clocks skip ${hhmm(seconds)} on ${day}; it was taken as ${made.toFormat('HH:mm')}.`,
+    };
   const both = made.getPossibleOffsets();
   const earlier = both.reduce((a, b) => (a.toMillis() <= b.toMillis() ? a : b));
   if (both.length > 1)
-    return { at: iso(earlier), says: `The clocks show ${hhmm} twice on ${day}; it was taken as the first.` };
+    return { at: iso(earlier), says: `The clocks show ${hhmm(seconds)} twice on ${day}; it was taken as the first.` };
   return { at: iso(made) };
 }

@@ -28,6 +28,32 @@ describe('against published values', () => {
   });
 });
 
+describe('against luxon, in zones with clocks of their own', () => {
+  const ZONES = [
+    'America/Anchorage',
+    'Europe/Oslo',
+    'Australia/Lord_Howe',
+    'Africa/Casablanca',
+    'Asia/Kathmandu',
+    '-03:30',
+  ];
+  it('the instant of any minute that the clock shows once', () => {
+    const day = fc.integer({ min: 0, max: 5000 }).map((d) => DateTime.utc(2016, 1, 1).plus({ days: d }));
+    fc.assert(
+      fc.property(day, fc.integer({ min: 0, max: 1439 }), fc.constantFrom(...ZONES), (d, m, offset) => {
+        const hhmm = `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
+        const { notes, problems } = importNotebook(`${d.toISODate()}\n${hhmm} x`, { offset });
+        const zone = offset === '-03:30' ? 'UTC-3:30' : offset;
+        const theirs = DateTime.fromISO(`${d.toISODate()}T${hhmm}`, { zone });
+        fc.pre(problems.length === 0);
+        expect(DateTime.fromISO(notes[0]?.at ?? '').toMillis()).toBe(theirs.toMillis());
+        expect(notes[0]?.at.slice(0, 16)).toBe(`${d.toISODate()}T${hhmm}`);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
 describe('against other readers of dates', () => {
   const days = fc.integer({ min: 0, max: 20_000 }).map((d) => DateTime.utc(1990, 1, 1).plus({ days: d }));
   const HEADS = [

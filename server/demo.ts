@@ -1,0 +1,99 @@
+/** `npm run demo`: Snackstop on a temporary copy of the sample season. Nothing of it stays. */
+import { rmSync } from 'node:fs';
+import { mkdtemp } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { DateTime } from 'luxon';
+import { type LoadedSample, loadSample } from './import/load-sample.ts';
+import { PortInUseError, type Serving, serve } from './serve.ts';
+
+const USAGE = `Snackstop on the sample season, in a temporary folder that is removed at the end.
+
+  npm run demo -- [--port N]
+
+  --port N  the port to answer on; 4600 when left out, 0 for any free one
+  --help    this text`;
+
+export interface Demo extends Serving {
+  sample: LoadedSample;
+}
+
+/**
+ * Fills a temporary folder with the sample season and serves it. The clock stands at the evening of the season's last day
+ * and goes on from there, so that the pages show a season that has just ended. `stop` removes the folder.
+ */
+export async function startDemo(port: number): Promise<Demo> {
+  const folder = await mkdtemp(join(tmpdir(), 'snackstop-demo-'));
+  const remove = () => rmSync(folder, { recursive: true, force: true });
+  // Also where the process ends without a stop: an error, a second interrupt.
+  process.once('exit', remove);
+  try {
+    const sample = await loadSample(folder);
+    const began = Date.now();
+    const end = DateTime.fromISO(sample.end, { setZone: true });
+    const now = () => end.plus({ milliseconds: Date.now() - began }).toISO() as string;
+    const serving = await serve({ port, folder, now });
+    const stop = async () => {
+      await serving.stop();
+      remove();
+      process.removeListener('exit', remove);
+    };
+    return { ...serving, sample, stop };
+  } catch (error) {
+    remove();
+    process.removeListener('exit', remove);
+    throw error;
+  }
+}
+
+/** The port that the flags ask for, or the sentence that says what is wrong with them. */
+export function readDemoFlags(args: string[]): { port: number } | { help: true } | { says: string } {
+  let values: { port?: string; help?: boolean };
+  try {
+    ({ values } = parseArgs({
+      args,
+      options: { port: { type: 'string' }, help: { type: 'boolean', short: 'h' } },
+      strict: true,
+      allowPositionals: false,
+    }));
+  } catch (error) {
+    return { says: (error as Error).message };
+  }
+  if (values.help) return { help: true };
+  const port = values.port ?? '4600';
+  if (!/^\d{1,5}$/.test(port) || Number(port) > 65_535)
+    return { says: `“${port}” is no port: a port is a whole number from 0 to 65535.` };
+  return { port: Number(port) };
+}
+
+async function main(): Promise<void> {
+  const flags = readDemoFlags(process.argv.slice(2));
+  if ('help' in flags) {
+    console.log(USAGE);
+    return;
+  }
+  if ('says' in flags) {
+    console.error(`${flags.says}\n\n${USAGE}`);
+    process.exitCode = 2;
+    return;
+  }
+  try {
+    const { url, folder, sample, warnings, stop } = await startDemo(flags.port);
+    const end = () => {
+      stop().catch((error: unknown) => {
+        console.error(error);
+        process.exitCode = 1;
+      });
+    };
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, end);
+    const notes = `${sample.notes} notes of the season ${sample.season}, ${sample.waiting} of them waiting for review`;
+    console.log([`Snackstop answers at ${url} with ${notes}, in ${folder} till it stops`, ...warnings].join(' · '));
+  } catch (error) {
+    console.error(error instanceof PortInUseError ? error.message : error);
+    process.exitCode = 1;
+  }
+}
+
+// Imported by a test, it only lends its functions.
+if (process.argv[1] && import.meta.url === new URL(`file://${resolve(process.argv[1])}`).href) await main();
