@@ -2,14 +2,13 @@
 import { DateTime } from 'luxon';
 import { v7 } from 'uuid';
 import { addDog, addPerson } from '../kennel/roster.ts';
-import { type Kennel, type NoteIn, seasonOf } from '../model.ts';
+import { type Kennel, seasonOf } from '../model.ts';
 import { openHouse } from '../notes/house.ts';
 import { takeIn } from '../notes/intake.ts';
 import { review } from '../notes/review.ts';
 import { dayOf } from '../notes/state.ts';
 import { openStore } from '../store/index.ts';
-import { importNotebook } from './index.ts';
-import { readSample, type Sample, type SampleKennel } from './sample.ts';
+import { notesOf, readSample, type Sample, type SampleKennel } from './sample.ts';
 
 export interface LoadedSample {
   season: string;
@@ -52,16 +51,6 @@ export async function loadSample(
   } finally {
     await store.close();
   }
-}
-
-/** The notes of all files. Throws where a line could not be placed. */
-export function notesOf({ kennel, files }: Sample): NoteIn[] {
-  return files.flatMap(({ name, text }) => {
-    const { notes, problems } = importNotebook(text, { name, offset: kennel.zone, people: kennel.people });
-    const first = problems[0];
-    if (first) throw new Error(`${name}, line ${first.line}: ${first.says}`);
-    return notes;
-  });
 }
 
 /** The kennel with the sample's dogs, people and settings. */

@@ -3,6 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
+import type { NoteIn } from '../model.ts';
+import { importNotebook } from './index.ts';
 
 /** The folder that comes with the program. */
 export const SAMPLE_FOLDER = fileURLToPath(new URL('../../sample-notes/', import.meta.url));
@@ -39,4 +41,14 @@ export function readSample(folder = SAMPLE_FOLDER): Sample {
     .filter((file) => file.endsWith('.txt'))
     .sort();
   return { kennel, files: names.map((file) => ({ name: file, text: readFileSync(join(folder, file), 'utf8') })) };
+}
+
+/** The notes of all files. Throws where a line could not be placed. */
+export function notesOf({ kennel, files }: Sample): NoteIn[] {
+  return files.flatMap(({ name, text }) => {
+    const { notes, problems } = importNotebook(text, { name, offset: kennel.zone, people: kennel.people });
+    const first = problems[0];
+    if (first) throw new Error(`${name}, line ${first.line}: ${first.says}`);
+    return notes;
+  });
 }
