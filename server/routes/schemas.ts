@@ -16,6 +16,12 @@ import {
   reviewActSchema,
 } from '../model.ts';
 
+/**
+ * A schema from elsewhere under a name of its own in the description. Called by way of the prototype: a schema made
+ * before the OpenAPI package was loaded does not have the method.
+ */
+const named = <T extends z.ZodType>(schema: T, name: string): T => z.ZodType.prototype.openapi.call(schema, name) as T;
+
 /** Every error has this one shape; `message` is a sentence for a person, `kept` says what was kept all the same. */
 export const errorSchema = z
   .object({
@@ -39,15 +45,15 @@ export const errorSchema = z
 export type ErrorAnswer = z.infer<typeof errorSchema>;
 export type ErrorCode = ErrorAnswer['error']['code'];
 
-export const entrySchema = grammarEntrySchema.openapi('Entry');
+export const entrySchema = named(grammarEntrySchema, 'Entry');
 export const reviewedEntrySchema = keptReviewedEntrySchema
   .extend({ entry: entrySchema, was: entrySchema.optional() })
   .openapi('ReviewedEntry');
-export const dogSchema = keptDogSchema.openapi('Dog');
-export const personSchema = keptPersonSchema.openapi('Person');
-export const settingsSchema = keptSettingsSchema.openapi('Settings');
+export const dogSchema = named(keptDogSchema, 'Dog');
+export const personSchema = named(keptPersonSchema, 'Person');
+export const settingsSchema = named(keptSettingsSchema, 'Settings');
 export const contextSchema = grammarContextSchema
-  .extend({ lineup: z.array(placeSchema.openapi('Place')).default([]) })
+  .extend({ lineup: z.array(named(placeSchema, 'Place')).default([]) })
   .openapi('Context');
 
 export const seasonNameSchema = z
