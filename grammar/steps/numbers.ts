@@ -91,7 +91,15 @@ export function numberAt(t: readonly Token[], i: number): NumberReading | undefi
   if (cls === 'zero') return decimalTail(t, { from: i, to: i + 1, value: 0, spelled: true, whole: true });
   if (cls === 'couple') {
     const to = t[i + 1]?.low === 'of' ? i + 2 : i + 1;
+    const next = classOf(t[to]); // "a couple hundred yards"
+    if (next === 'hundred' || next === 'scale')
+      return { from: i, to: to + 1, value: 2 * numberOf(t[to]), spelled: true, whole: true };
     return { from: i, to, value: 2, spelled: true, whole: true };
+  }
+  if (cls === 'oh') {
+    // "oh seven thirty", "oh six hundred": the nought of an early hour, else a sigh
+    const hour = classOf(t[i + 1]) === 'digit' ? spelledAt(t, i, i + 1) : undefined;
+    return hour?.whole && (hour.pair || hour.value >= 100) ? hour : undefined;
   }
   if (cls === 'dozen') return { from: i, to: i + 1, value: 12, spelled: true, whole: true };
   const part = PARTS_OF_ONE.has(token.low) || GLYPHS.has(token.low) ? partAlone(t, i) : undefined;

@@ -14,14 +14,14 @@ import {
   PRONOUN_BEFORE,
 } from '../words/numbers.ts';
 import { COUNTED, NAMED_HOURS, TIME_BEFORE, TIME_MAYBE_BEFORE } from '../words/times.ts';
-import { UNITS } from '../words/units.ts';
+import { UNIT_FORMS, UNITS } from '../words/units.ts';
 import type { NumberReading } from './numbers.ts';
 import { colonTime, halfHour, markedHour, minutesAndHour, minutesOf, namedHour, timeOf } from './quantity-clock.ts';
 import { compactHours, hoursAndMinutes } from './quantity-duration.ts';
 import { ordinalAt } from './quantity-ordinals.ts';
 import { Cursor, type Quantity, type Rule } from './quantity-shape.ts';
 import { temperature } from './quantity-temperature.ts';
-import { articleUnit, firstOfPair, numberUnit, rateAlone } from './quantity-units.ts';
+import { articleUnit, firstOfPair, numberUnit, rateAlone, unitAndPart } from './quantity-units.ts';
 import { type Token, tokenize } from './tokens.ts';
 
 export type { Clock, Dimension, Quantity } from './quantity-shape.ts';
@@ -86,6 +86,7 @@ export const RULES: readonly Rule[] = [
   rateAlone,
   numberUnit,
   articleUnit,
+  unitAndPart,
   temperature,
   spokenOrdinal,
   plainNumber,
@@ -104,7 +105,7 @@ const STARTERS: ReadonlySet<string> = new Set([
   ...MINUS_SIGNS,
   'mid',
   'another',
-  'hour',
+  ...[...UNIT_FORMS].filter(([, forms]) => forms.some((form) => form.article)).map(([word]) => word),
 ]);
 
 /** All quantities of the tokens, left to right, none overlapping another. `text` is the note that the tokens come from. */
@@ -142,37 +143,48 @@ function withoutEchoes(found: Quantity[], t: readonly Token[]): Quantity[] {
 /** Between the ends of a range: a hyphen, or one of these words. */
 const RANGE_WORDS: ReadonlySet<string> = new Set(['to', 'or']);
 
-/** Gives the first end of a range the unit of the second: "3-5 km", "between 30 and 40 degrees", "two or three miles". */
+/** Gives the first end of a range the unit of the second: "3-5 km", "between 30 and 40 degrees", "10 to 15 below". */
 function ranges(found: Quantity[], t: readonly Token[]): Quantity[] {
   for (let k = 1; k < found.length; k++) {
     const [a, b] = [found[k - 1] as Quantity, found[k] as Quantity];
-    if (a.dimension !== 'number' || a.unit || b.dimension === 'ordinal' || b.dimension === 'clock') continue;
-    if (b.dimension === 'number' && !b.unit) continue;
-    const between = b.from - a.to;
-    const link = t[a.to];
-    const dashed =
-      between === 1 && link !== undefined && HYPHENS.has(link.low) && (!link.gap || link.gap === t[b.from]?.gap);
-    const word =
-      between === 1 &&
-      link !== undefined &&
-      (RANGE_WORDS.has(link.low) || (link.low === 'and' && t[a.from - 1]?.low === 'between'));
-    // "2 -7 l": a sign that is a dash, for nothing but a temperature lies below nought
-    const stuck = between === 0 && b.value < 0 && b.dimension !== 'temperature';
-    if (!dashed && !word && !stuck) continue;
-    if (stuck) found[k] = { ...b, value: -b.value };
-    const scale = b.dimension === 'duration' ? (UNITS.get(b.said ?? 'min')?.factor ?? 1) : 1;
-    const { weak: _weak, clock: _clock, apart: _apart, ...rest } = a;
-    found[k - 1] = {
-      ...rest,
-      value: rest.value * scale,
-      dimension: b.dimension,
-      range: 'from',
-      ...(b.unit && { unit: b.unit }),
-      ...(b.said && { said: b.said }),
-    };
-    (found[k] as Quantity).range = 'to';
+    if (!linked(a, b, t)) continue;
+    const { weak: _weak, clock: _clock, apart: _apart, ...first } = a;
+    if (b.dimension === 'number' && !b.unit) {
+      // "minus ten to fifteen": both are cold
+      if (!a.bySign || a.value >= 0) continue;
+      const { clock: _time, apart: _two, ...second } = b;
+      found[k - 1] = { ...first, range: 'from' };
+      found[k] = { ...second, value: -b.value, dimension: 'temperature', bySign: true, range: 'to' };
+    } else if (a.dimension === 'number' && !a.unit) {
+      const second = stuck(a, b) ? { ...b, value: -b.value } : b;
+      const size = b.dimension === 'duration' ? (UNITS.get(b.said ?? 'min')?.factor ?? 1) : 1;
+      const sign = b.dimension === 'temperature' && b.value < 0 && !b.bySign ? -1 : 1;
+      found[k - 1] = {
+        ...first,
+        value: first.value * size * sign,
+        dimension: b.dimension,
+        range: 'from',
+        ...(b.unit && { unit: b.unit }),
+        ...(b.said && { said: b.said }),
+      };
+      found[k] = { ...second, range: 'to' };
+    }
   }
   return found;
+}
+
+/** "2 -7 l": a sign that is a dash, for nothing but a temperature lies below nought. */
+const stuck = (a: Quantity, b: Quantity): boolean =>
+  a.to === b.from && b.value < 0 && b.dimension !== 'temperature' && !!b.unit;
+
+/** Do a hyphen, "to" or "or" make the two one range? */
+function linked(a: Quantity, b: Quantity, t: readonly Token[]): boolean {
+  if (b.dimension === 'ordinal' || b.dimension === 'clock' || a.dimension === 'clock') return false;
+  if (stuck(a, b)) return true;
+  const link = t[a.to];
+  if (b.from !== a.to + 1 || !link) return false;
+  if (HYPHENS.has(link.low)) return !link.gap || t[b.from]?.gap === true;
+  return RANGE_WORDS.has(link.low) || (link.low === 'and' && t[a.from - 1]?.low === 'between');
 }
 
 /** Is a bare "one" a pronoun: "the old one", "one of them"? */

@@ -9,11 +9,14 @@ import {
   MID_HOURS,
   MINUTE_SIDES,
   NAMED_HOURS,
+  RANGE_BEFORE,
   TIME_BEFORE,
+  TIME_MAYBE_BEFORE,
 } from '../words/times.ts';
+import { DEGREES, SIDES_OF_ZERO } from '../words/units.ts';
 import { type NumberReading, numberAt } from './numbers.ts';
 import type { Clock, Cursor, Quantity, Rule } from './quantity-shape.ts';
-import { unitAfter } from './quantity-units.ts';
+import { formAt, unitAfter } from './quantity-units.ts';
 import type { Token } from './tokens.ts';
 
 /** Minutes after midnight, as said. */
@@ -130,7 +133,8 @@ export function timeOf(c: Cursor, n: NumberReading): Clock | undefined {
     const [hour, minute] = [Number(digits.slice(0, -2)), Number(digits.slice(-2))];
     return valid(hour, minute) ? { hour, minute } : undefined;
   }
-  return n.whole && n.value < 25 && n.value >= 0 && digits.length < 3 ? { hour: n.value, minute: 0 } : undefined;
+  if (n.spelled && n.value >= 1000) return hundredHours(n);
+  return n.whole && n.value < 25 && digits.length < 3 ? { hour: n.value, minute: 0 } : undefined;
 }
 
 /** Minutes before "to" or "past": "ten", "quarter", "twenty-five", "half", "15 minutes". */
@@ -159,12 +163,14 @@ export const minutesAndHour: Rule = {
     if (minutes === 30 && side < 0) return undefined;
     // "3 to 5 km" is a range; clock minutes before the hour go in fives
     if (side < 0 && head.whole && minutes % 5 !== 0) return undefined;
-    if (side < 0 && head.whole && (c.low(c.i - 1) === 'from' || c.low(c.i - 1) === 'between')) return undefined;
+    const range = side < 0 && head.whole;
+    if (range && RANGE_BEFORE.has(c.low(c.i - 1))) return undefined;
     const h = head.to + 1;
     const named = NAMED_HOURS.get(c.low(h));
     const n = named ? undefined : numberAt(c.tokens, h);
     const hour = named?.hour ?? hourIn(c, n);
-    if (hour === undefined) return undefined;
+    if (hour === undefined) return hourLeftOut(c, head, side);
+    if (range && hour > 12) return undefined; // "fifteen to twenty" is no time
     const end = named ? h + 1 : (n?.to ?? h + 1);
     const at = half(c, end);
     const meridiem = named?.meridiem ?? at.meridiem;
@@ -180,10 +186,24 @@ export const minutesAndHour: Rule = {
   },
 };
 
+/** "at quarter past": the hour was left out, the moment of speaking gives it. */
+function hourLeftOut(
+  c: Cursor,
+  head: { minutes: number; to: number; whole: boolean },
+  side: 1 | -1,
+): Quantity | undefined {
+  if (head.whole || !(TIME_BEFORE.has(c.low(c.i - 1)) || TIME_MAYBE_BEFORE.has(c.low(c.i - 1)))) return undefined;
+  const next = c.tokens[head.to + 1];
+  if (c.low(head.to) === 'of' || (side < 0 && next?.kind === 'word')) return undefined;
+  const minute = side > 0 ? head.minutes : 60 - head.minutes;
+  return c.make(c.i, head.to + 1, minute, 'clock', { clock: { hour: 0, minute }, hourLeftOut: true, spelled: true });
+}
+
 /** The hour that a number behind "to" or "past" names; not when it is an amount ("five to six miles", "ten to twelve dogs"). */
 function hourIn(c: Cursor, n: NumberReading | undefined): number | undefined {
   if (!n || n.pair || n.signed || !n.whole || n.value < 0 || n.value > 24) return undefined;
   if (n.spelled ? false : c.low(n.from).length > 2) return undefined;
+  if (SIDES_OF_ZERO.has(c.low(n.to)) || DEGREES.has(c.low(n.to))) return undefined;
   const after = unitAfter(c.tokens, n.to, n);
   if (after && c.low(n.to) !== 'h') return undefined;
   return COUNTED.has(c.low(n.to)) ? undefined : n.value;
@@ -210,6 +230,8 @@ export const markedHour: Rule = {
   read(c) {
     const n = c.number;
     if (!n) return undefined;
+    const military = fourFigures(c, n);
+    if (military) return military;
     const twice = repeated(c, n);
     const time = twice ?? timeOf(c, n);
     if (!time) return undefined;
@@ -220,9 +242,24 @@ export const markedHour: Rule = {
   },
 };
 
+/** "1400 hours", "fourteen hundred hours", "0730h": the time by the twenty-four hours. */
+function fourFigures(c: Cursor, n: NumberReading): Quantity | undefined {
+  const unit = formAt(c.tokens, n.to);
+  if (unit?.form.unit !== 'h') return undefined;
+  const figures = !n.spelled && c.low(n.from).length === 4;
+  const time = figures ? timeOf(c, n) : n.spelled ? hundredHours(n) : undefined;
+  return time && c.make(n.from, unit.to, minutesOf(time), 'clock', { clock: time });
+}
+/** "fourteen hundred" → 14:00. */
+const hundredHours = (n: NumberReading): Clock | undefined =>
+  n.whole && !n.pair && n.value >= 100 && n.value <= 2400 && n.value % 100 === 0
+    ? { hour: n.value / 100, minute: 0 }
+    : undefined;
+
 /** Where "sharp", "o'clock" or "ish" at `k` ends; 0 when none stands there. */
 function markAt(c: Cursor, k: number): number {
   if (HOUR_MARKS.has(c.low(k)) || c.low(k) === 'ish') return k + 1;
+  if (c.low(k) === 'o' && c.low(k + 1) === 'clock') return k + 2;
   return c.low(k) === '-' && c.low(k + 1) === 'ish' ? k + 2 : 0;
 }
 

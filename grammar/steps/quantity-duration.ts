@@ -41,7 +41,7 @@ function bareMinutes(c: Cursor, q: Quantity): Quantity | undefined {
   return c.make(q.from, n.to, tidy(q.value + n.value), 'duration', {
     unit: 'min',
     said: 'h',
-    spelled: q.spelled ?? n.spelled,
+    ...((q.spelled || n.spelled) && { spelled: true }),
   });
 }
 
@@ -49,7 +49,7 @@ function bareMinutes(c: Cursor, q: Quantity): Quantity | undefined {
 export const hoursAndMinutes: Rule = {
   name: '<hours> [and] <minutes>',
   read(c) {
-    const q = numberUnit.read(c) ?? articleUnit.read(c) ?? bareHour(c);
+    const q = numberUnit.read(c) ?? articleUnit.read(c);
     const hour = c.number?.value ?? Number.NaN;
     // "at 15h" is a time of day
     if (q?.said === 'h' && c.low(q.to - 1) === 'h' && c.low(c.i - 1) === 'at' && Number.isInteger(hour) && hour < 25)
@@ -61,11 +61,3 @@ export const hoursAndMinutes: Rule = {
     return bareMinutes(c, q) ?? q;
   },
 };
-
-/** "hour and a half", with the article dropped. */
-function bareHour(c: Cursor): Quantity | undefined {
-  if (c.low(c.i) !== 'hour' || c.low(c.i + 1) !== 'and') return undefined;
-  const n = numberAt(c.tokens, c.i + 2);
-  if (!n?.part) return undefined;
-  return c.make(c.i, n.to, tidy(60 + n.value * 60), 'duration', { unit: 'min', said: 'h', spelled: true });
-}

@@ -33,6 +33,8 @@ export interface Quantity {
   weak?: boolean;
   /** A clock's parts; on a number, the time it would be if a time is meant ("6.50", "1830", "two fifty", "nine"). */
   clock?: Clock;
+  /** "at quarter past": the clock's hour was not said. */
+  hourLeftOut?: boolean;
   /** Two numbers said in a row that were read as one ("two fifty"), apart. */
   apart?: [Quantity, Quantity];
   /** A temperature only by its sign ("minus nine", "-19", "plus five"): nothing said degrees. */

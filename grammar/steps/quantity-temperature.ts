@@ -74,8 +74,7 @@ export const temperature: Rule = {
     if (!n) return undefined;
     if (sign && n.signed) return undefined;
     const tail = tailAt(c, n.to);
-    const split = tail.side && n.pair ? apart(c, n) : undefined;
-    if (split) return split;
+    if (tail.side && n.pair) return firstOfPair(c, n); // "mile six thirty below": the cold is the second number's alone
     const said = tail.degrees || tail.unit !== undefined || tail.side !== undefined;
     const signed = sign !== undefined || n.signed === true;
     if (!said && !signed) return undefined;
@@ -109,9 +108,4 @@ function bySign(c: Cursor, n: NumberReading, sign: ReturnType<typeof signAt>): Q
   if (COUNTED.has(c.low(n.to)) || n.ratio || value < COLDEST || value > HOTTEST)
     return c.make(c.i, n.to, value, 'number', spelled);
   return c.make(c.i, n.to, value, 'temperature', { ...spelled, bySign: true });
-}
-
-/** "mile six thirty below": the cold belongs to the second number alone. */
-function apart(c: Cursor, n: NumberReading): Quantity | undefined {
-  return n.value > HOTTEST ? firstOfPair(c, n) : undefined;
 }

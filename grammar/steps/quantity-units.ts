@@ -47,8 +47,14 @@ export function unitAfter(
   for (let fillers = 0; fillers < 2 && FILLERS.has(t[j]?.low ?? ''); fillers++) j++;
   if (t[j]?.low === 'or' && t[j + 1]?.low === 'so') j += 2;
   const unit = formAt(t, j);
-  return unit && allowed(t, unit, n.spelled, j === k) ? unit : undefined;
+  if (!unit || !allowed(t, unit, n.spelled, j === k)) return undefined;
+  // "20 m break": before a rest the m is minutes
+  if (unit.form.unit === 'm' && unit.form.figures && RESTS.has(t[unit.to]?.low ?? ''))
+    return { form: MINUTE, to: unit.to };
+  return unit;
 }
+const RESTS: ReadonlySet<string> = new Set('break stop rest nap pause wait snack halt'.split(' '));
+const MINUTE = UNIT_FORMS.get('min')?.[0] as UnitForm;
 
 /** Is the word used as a unit here? Letters need figures right before them, and "in" must end what is said of it. */
 function allowed(t: readonly Token[], unit: UnitReading, spelled: boolean, direct: boolean): boolean {
@@ -176,7 +182,7 @@ export const numberUnit: Rule = {
     const unit = unitAfter(c.tokens, n.to, n);
     if (!unit) return undefined;
     if (ownFeet(c, unit, n.value)) return undefined;
-    if (n.pair && parts(n, unit)) return firstOfPair(c, n);
+    if (parts(n, unit)) return firstOfPair(c, n);
     const spelled = n.spelled ? { spelled: true } : {};
     return completed(c, withUnit(c, n.from, n.value, unit, spelled), unit);
   },
@@ -216,6 +222,18 @@ export const articleUnit: Rule = {
     return completed(c, withUnit(c, c.i, 1, unit, { spelled: true, ...(fleeting && { weak: true }) }), unit);
   },
 };
+/** "mile and a half", "cup and a half each": the article left out. */
+export const unitAndPart: Rule = {
+  name: '<unit> and a half',
+  starts: 'words',
+  read(c) {
+    if (c.low(c.i + 1) !== 'and' && c.low(c.i + 1) !== 'n') return undefined;
+    const unit = formAt(c.tokens, c.i);
+    if (!unit?.form.article || unit.to !== c.i + 1 || c.low(c.i).endsWith('s')) return undefined;
+    return fractionBehind(c, withUnit(c, c.i, 1, unit, { spelled: true }), unit);
+  },
+};
+
 /** Abbreviations that "a" may stand before: "a kg", "a lb". Others are letters of something else. */
 const ARTICLE_SHORT: ReadonlySet<string> = new Set(['kg', 'lb']);
 

@@ -66,3 +66,7 @@ export const COUNTED: ReadonlySet<string> = new Set(
     ' ',
   ),
 );
+/** Words before "ten to twelve" that make it a range and no time. */
+export const RANGE_BEFORE: ReadonlySet<string> = new Set(
+  'from between wind winds gust gusts gusting gusted blowing minus plus'.split(' '),
+);
