@@ -18,22 +18,14 @@ export function pages(folder: string): Hono {
   const app = new Hono();
   app.use('*', async (c, next) => {
     if (c.req.method !== 'GET' && c.req.method !== 'HEAD') return c.text('There is only something to get here.', 405);
-    return next();
+    await next();
+    if (c.res.ok) c.header('Cache-Control', c.req.path.startsWith('/assets/') ? FOR_GOOD : ASK_FIRST);
   });
-  app.use(
-    '*',
-    serveStatic({
-      root: folder,
-      onFound: (_path, c) => {
-        c.header('Cache-Control', c.req.path.startsWith('/assets/') ? FOR_GOOD : ASK_FIRST);
-      },
-    }),
-  );
+  if (existsSync(folder)) app.use('*', serveStatic({ root: folder }));
   app.get('*', async (c) => {
     // A file that is asked for by name and is not there is not a page.
     if (/\.[a-z0-9]{1,8}$/i.test(c.req.path)) return c.text('There is no such file.', 404);
     const index = join(folder, 'index.html');
-    c.header('Cache-Control', ASK_FIRST);
     return existsSync(index) ? c.html(await readFile(index, 'utf8')) : c.html(NOT_BUILT, 503);
   });
   return app;

@@ -61,6 +61,7 @@ export const conflictSchema = z
       'no-lineup',
       'two-dogs-in-one-place',
       'unknown-place',
+      'finish-before-start',
     ]),
     says: z.string(),
     dogs: z.array(z.string()),

@@ -58,7 +58,7 @@ export const contextSchema = grammarContextSchema
 
 export const seasonNameSchema = z
   .string()
-  .regex(/^\d{4}-\d{2}$/, 'a season is named like 2026-27')
+  .regex(/^\d{4}-\d{2}$/, { error: 'a season is named like 2026-27', abort: true })
   .refine(
     (name) => (Number(name.slice(0, 4)) + 1) % 100 === Number(name.slice(5)),
     'a season is named by two years that follow each other, like 2026-27',

@@ -93,3 +93,27 @@ export async function newKennel(options: Partial<HouseOptions> & { parts?: Parti
   });
   return new Kennel(createApp({ store, version: '0.0.0-test', read, now: () => NOW, ...house }), store);
 }
+
+/** The kinds of entry, in the order of the contract's table. */
+export const KINDS_IN_CONTRACT = [
+  'hitch',
+  'move',
+  'drop',
+  'distance',
+  'clock',
+  'duration',
+  'speed',
+  'finding',
+  'care',
+  'booties',
+  'intake',
+  'temperature',
+  'wind',
+  'weather',
+  'trail',
+  'attitude',
+  'gait',
+  'measure',
+  'gear',
+  'remark',
+];
