@@ -63,7 +63,8 @@ export interface Conflict {
     /** Two dogs told in the same place on the same side at once. */
     | 'two-dogs-in-one-place'
     /** A dog left the team or changed its place, and nothing tells where. */
-    | 'unknown-place';
+    | 'unknown-place'
+    | 'finish-before-start';
   /** One sentence a person understands. */
   says: string;
   dogs: string[];

@@ -1,0 +1,51 @@
+/** What part of the day a note was told in: before the team left, on the trail, or afterwards. */
+import { showsRun, showsUnderway } from './evidence.ts';
+import { type Item, of } from './items.ts';
+
+export interface Phases {
+  /** From this instant on the team is out, ms. */
+  underway: number;
+  /** After this instant it is back, ms. */
+  over: number;
+}
+
+/**
+ * The phases of one outing. Under way: from the start told, else from the first mark, leg, stop, drop or, where no start is
+ * told, move. Over: at the last finish told (or its telling, if a page without times puts that first), else when the
+ * total was told last, else with the first meal in the yard that follows.
+ */
+export function phasesOf(items: readonly Item[]): Phases {
+  const started = items.filter((item) => item.start !== undefined);
+  const out = items.find(
+    (item) => item.told.some(showsUnderway) || (started.length === 0 && of(item.told, 'move').length > 0),
+  );
+  const underway = Math.min(...started.map((item) => item.start as number), out?.when.ms ?? Number.POSITIVE_INFINITY);
+  return { underway, over: overAt(items) };
+}
+
+function overAt(items: readonly Item[]): number {
+  const finishes = items.flatMap((item) => (item.finish === undefined ? [] : [Math.min(item.finish, item.when.ms)]));
+  if (finishes.length > 0) return Math.max(...finishes);
+  const last = items.findLastIndex((item) => item.told.some((told) => showsRun(told) && told.entry.kind !== 'hitch'));
+  const teller = items[last];
+  if (!teller) return Number.POSITIVE_INFINITY;
+  if (tellsTotal(teller)) return teller.when.ms;
+  const fed = items.slice(last + 1).find((item) => of(item.told, 'intake').some(({ entry }) => entry.what === 'meal'));
+  return fed ? fed.when.ms - 1 : Number.POSITIVE_INFINITY;
+}
+
+export function phaseOf(phases: Phases, item: Item): 'before' | 'trail' | 'after' {
+  if (item.when.ms > phases.over && item.finish === undefined) return 'after';
+  // The note that tells the start stands on the trail only by what else it tells.
+  return item.when.ms < phases.underway ? 'before' : 'trail';
+}
+
+/** Whether a note looks back on the run, so that its marks are not of the time of telling. */
+export function looksBack(phases: Phases, item: Item): boolean {
+  if (phaseOf(phases, item) === 'after' || item.finish !== undefined) return true;
+  return phaseOf(phases, item) === 'trail' && tellsTotal(item);
+}
+
+function tellsTotal(item: Item): boolean {
+  return of(item.told, 'distance').some(({ entry }) => entry.measure === 'total');
+}
