@@ -236,7 +236,8 @@ export const markedHour: Rule = {
     const time = twice ?? timeOf(c, n);
     if (!time) return undefined;
     const end = twice?.to ?? n.to;
-    if (!markAt(c, end) && !meridiemAt(c, end) && !dayPartAfter(c, end)) return undefined;
+    const told = c.low(c.i - 1) === 'at' && dayPartBefore(c); // "this evening at 8"
+    if (!told && !markAt(c, end) && !meridiemAt(c, end) && !dayPartAfter(c, end)) return undefined;
     const q = clock(c, n.from, time.hour, time.minute, end, n.spelled);
     return time.hour > 12 && q.clock?.meridiem === 'am' ? undefined : q;
   },

@@ -156,15 +156,19 @@ const add = <V>(map: Map<string, V>, word: string, value: V, table: string) => {
   map.set(word, value);
 };
 
-function compileNumbers(): Map<string, NumberWord> {
+/**
+ * Checks the table and makes the look-up; adds the tens written together with their digits ("twentytwo").
+ * @throws Error that names the word: one that stands twice, holds capitals or blanks, or has no value.
+ */
+export function compileNumbers(table: Record<NumberClass, Record<string, number>>): Map<string, NumberWord> {
   const map = new Map<string, NumberWord>();
-  for (const [cls, words] of Object.entries(WORDS) as [NumberClass, Record<string, number>][])
+  for (const [cls, words] of Object.entries(table) as [NumberClass, Record<string, number>][])
     for (const [word, value] of Object.entries(words)) {
       if (!Number.isFinite(value)) throw new Error(`words/numbers.ts, ${cls}: "${word}" has no value`);
       add(map, word, { class: cls, value }, cls);
     }
-  for (const [tens, ten] of Object.entries(WORDS.ten))
-    for (const [digit, one] of Object.entries(WORDS.digit))
+  for (const [tens, ten] of Object.entries(table.ten))
+    for (const [digit, one] of Object.entries(table.digit))
       add(map, tens + digit, { class: 'joined', value: ten + one }, 'joined');
   return map;
 }
@@ -198,7 +202,7 @@ function compileParts(): Map<string, number> {
 }
 
 /** Every number word, by the word. */
-export const NUMBERS: ReadonlyMap<string, NumberWord> = compileNumbers();
+export const NUMBERS: ReadonlyMap<string, NumberWord> = compileNumbers(WORDS);
 /** Every ordinal word. */
 export const ORDINALS: ReadonlyMap<string, OrdinalWord> = compileOrdinals();
 /** What one is divided by: half → 2, thirds → 3. */

@@ -24,7 +24,7 @@ export interface UnitForm extends Unit {
   doubtful: boolean;
 }
 
-interface Row {
+export interface UnitRow {
   unit: string;
   dimension: UnitDimension;
   factor: number;
@@ -37,7 +37,16 @@ interface Row {
   doubtful?: boolean;
 }
 
-const TABLE: readonly Row[] = [
+/** What the units are compiled from. */
+export interface UnitTables {
+  units: readonly UnitRow[];
+  /** Speeds said as a distance and a time. */
+  rates: readonly { unit: string; of: string; per: readonly string[] }[];
+  /** Forms of several words that no rule builds. */
+  phrases: readonly { unit: string; words: readonly string[] }[];
+}
+
+const TABLE: UnitTables['units'] = [
   { unit: 'mi', dimension: 'distance', factor: 1609.344, words: 'mile miles', short: 'mi mi.' },
   {
     unit: 'km',
@@ -118,13 +127,13 @@ const TABLE: readonly Row[] = [
 ];
 
 /** Speeds said as a distance and a time: every word of the distance with every way to say the time. */
-const RATES: readonly { unit: string; of: string; per: readonly string[] }[] = [
+const RATES: UnitTables['rates'] = [
   { unit: 'mph', of: 'mi', per: ['an hour', 'a hour', 'per hour', '/ h', '/ hr', '/ hour', 'per hr', 'an hr'] },
   { unit: 'km/h', of: 'km', per: ['an hour', 'a hour', 'per hour', '/ h', '/ hr', '/ hour', 'per hr', 'an hr'] },
   { unit: 'm/s', of: 'm', per: ['a second', 'per second', '/ s', '/ sec', '/ second', 'a sec', 'per sec'] },
 ];
 /** Forms of several words that no rule builds. */
-const PHRASES: readonly { unit: string; words: readonly string[] }[] = [
+const PHRASES: UnitTables['phrases'] = [
   { unit: 'bpm', words: ['beats a minute', 'beats per minute', 'beats / min', 'beats / minute', 'beats'] },
   { unit: '%', words: ['per cent'] },
 ];
@@ -156,7 +165,14 @@ export const SIDES_OF_ZERO: ReadonlyMap<string, 1 | -1> = new Map([
   ['above', 1],
 ]);
 
-function compile(): { forms: Map<string, UnitForm[]>; units: Map<string, Unit> } {
+/**
+ * Checks the tables and makes the look-up.
+ * @throws Error that names the entry: a form or unit that stands twice, one in capitals, an unknown unit, a factor of 0.
+ */
+export function compileUnits({ units: rows, rates, phrases }: UnitTables): {
+  forms: Map<string, UnitForm[]>;
+  units: Map<string, Unit>;
+} {
   const forms = new Map<string, UnitForm[]>();
   const units = new Map<string, Unit>();
   const put = (row: Unit, phrase: string, use: Pick<UnitForm, 'article' | 'figures' | 'doubtful'>) => {
@@ -171,7 +187,7 @@ function compile(): { forms: Map<string, UnitForm[]>; units: Map<string, Unit> }
     forms.set(first, list);
   };
   const split = (s: string | undefined) => (s ? s.split(' ') : []);
-  for (const row of TABLE) {
+  for (const row of rows) {
     if (units.has(row.unit)) throw new Error(`words/units.ts: the unit ${row.unit} stands twice`);
     if (!(row.factor > 0)) throw new Error(`words/units.ts, ${row.unit}: the factor must be above 0`);
     units.set(row.unit, { unit: row.unit, dimension: row.dimension, factor: row.factor });
@@ -185,19 +201,19 @@ function compile(): { forms: Map<string, UnitForm[]>; units: Map<string, Unit> }
     if (!found) throw new Error(`words/units.ts: "${name}" is no unit of the table`);
     return found;
   };
-  for (const rate of RATES) {
-    const length = TABLE.find((row) => row.unit === known(rate.of).unit) as Row;
+  for (const rate of rates) {
+    const length = rows.find((row) => row.unit === known(rate.of).unit) as UnitRow;
     for (const word of [...split(length.words), ...split(length.short), ...split(length.letters)])
       for (const per of rate.per)
         put(known(rate.unit), `${word} ${per}`, { article: true, figures: false, doubtful: false });
   }
-  for (const phrase of PHRASES)
+  for (const phrase of phrases)
     for (const words of phrase.words)
       put(known(phrase.unit), words, { article: false, figures: false, doubtful: false });
   return { forms, units };
 }
 
-const compiled = compile();
+const compiled = compileUnits({ units: TABLE, rates: RATES, phrases: PHRASES });
 /** Unit forms by their first word, longest first. */
 export const UNIT_FORMS: ReadonlyMap<string, readonly UnitForm[]> = compiled.forms;
 /** Every unit by its canonical spelling. */
