@@ -2,9 +2,12 @@
  * The index: runs sorted by dog and laid out by day once, so that every figure is a short walk over an array.
  * Elapsed days without a run stand in it as zero; days before the dog's first run are not in it at all.
  */
+import type { Surface } from '../../grammar/entry.ts';
 import type { RunDog, RunRecord } from '../records/types.ts';
+import { bandOf, surfacesOf } from './conditions.ts';
 import { dayNumber } from './days.ts';
 import { ACUTE_DAYS, CHRONIC_DAYS, ewma } from './figures.ts';
+import type { TemperatureBand } from './schema.ts';
 
 /** What load needs of a dog in a run. */
 export type LoadDog = Pick<
@@ -14,11 +17,19 @@ export type LoadDog = Pick<
 /** What load needs of a run; every RunRecord is one. */
 export type LoadRun = Pick<RunRecord, 'id' | 'day' | 'surfaces' | 'celsius'> & { dogs: readonly LoadDog[] };
 
-/** A dog's part in one run, with the run's day as a number. */
+/** What every dog of a run shares, worked out once a run. */
+export interface RunFacts {
+  /** The run's day as a number. */
+  day: number;
+  surfaces: readonly (Surface | 'unknown')[];
+  band: TemperatureBand | 'unknown';
+}
+/** A dog's part in one run. */
 export interface Row<R extends LoadRun = LoadRun> {
   day: number;
   run: R;
   in: R['dogs'][number];
+  facts: RunFacts;
 }
 
 /** One dog's runs in the order of days, and its daily loads from its first run to its last. */
@@ -47,11 +58,12 @@ export function ranIn(dog: LoadDog): boolean {
 /** Lays the runs out by dog and day. The order in which they come does not matter. */
 export function indexLoad<R extends LoadRun>(runs: readonly R[]): LoadIndex<R> {
   const byDog = new Map<string, Row<R>[]>();
-  for (const row of rowsOf(runs)) {
-    const rows = byDog.get(row.in.dog);
-    if (rows) rows.push(row);
-    else byDog.set(row.in.dog, [row]);
-  }
+  for (const run of runs)
+    for (const row of rowsOf(run)) {
+      const rows = byDog.get(row.in.dog);
+      if (rows) rows.push(row);
+      else byDog.set(row.in.dog, [row]);
+    }
   const dogs = new Map<string, DogHistory<R>>();
   for (const [dog, rows] of byDog) dogs.set(dog, historyOf(dog, rows));
   return { dogs };
@@ -68,7 +80,7 @@ export function withRuns<R extends LoadRun>(
 ): LoadIndex<R> {
   const gone = new Set(before.map((run) => run.id));
   const touched = new Set([...before, ...after].flatMap((run) => run.dogs.map((dog) => dog.dog)));
-  const added = rowsOf(after);
+  const added = after.flatMap((run) => rowsOf(run));
   const dogs = new Map(index.dogs);
   for (const dog of touched) {
     const kept = (index.dogs.get(dog)?.rows ?? []).filter((row) => !gone.has(row.run.id));
@@ -106,12 +118,10 @@ function firstAt(rows: readonly Row[], day: number): number {
   return low;
 }
 
-function rowsOf<R extends LoadRun>(runs: readonly R[]): Row<R>[] {
+function rowsOf<R extends LoadRun>(run: R): Row<R>[] {
+  const facts: RunFacts = { day: dayNumber(run.day), surfaces: surfacesOf(run.surfaces), band: bandOf(run.celsius) };
   const rows: Row<R>[] = [];
-  for (const run of runs) {
-    const day = dayNumber(run.day);
-    for (const dog of run.dogs) if (ranIn(dog)) rows.push({ day, run, in: dog });
-  }
+  for (const dog of run.dogs) if (ranIn(dog)) rows.push({ day: facts.day, run, in: dog, facts });
   return rows;
 }
 

@@ -1,4 +1,5 @@
 /** Load: what each dog has run, day by day, and how that changes. Pure functions over run records. */
+export { bandOf, surfacesOf } from './conditions.ts';
 export { dayNumber, dayOf, daysFrom, seasonDays } from './days.ts';
 export { ewma, lambda, median, monotonyOf, ratioOf, sampleSd } from './figures.ts';
 export {
@@ -25,7 +26,7 @@ export {
   TEMPERATURE_BANDS,
   type TemperatureBand,
 } from './schema.ts';
-export { bandOf, sharesOf, surfacesOf } from './shares.ts';
+export { sharesOf } from './shares.ts';
 export { windChill, windChillFahrenheit } from './wind-chill.ts';
 export {
   ABOUT_EWMA,

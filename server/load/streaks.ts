@@ -19,45 +19,49 @@ export interface Streaks {
  * @param seasonFirst first day of the season the longest gap is looked for in; summers are no news
  */
 export function streaksOf(history: DogHistory, on: number, seasonFirst: number): Streaks {
-  const days = runDays(history, on);
-  const last = days.at(-1);
+  const last = lastRunDay(history, on);
   if (last === undefined) return { daysInARow: 0, runsInARow: 0 };
+  const days = runDays(history, seasonFirst, on);
   return {
     lastRun: dayOf(last),
     daysSinceLastRun: on - last,
-    ...inARow(history, days, on),
-    ...longestGap(days, on, seasonFirst),
-    ...afterBreak(days, on),
+    ...inARow(history, last, on),
+    ...longestGap(days, on),
+    ...afterBreak(history, on),
   };
 }
 
-/** Days with a run up to `on`, each once, in order. */
-function runDays(history: DogHistory, on: number): number[] {
+/** Days with a run, each once, in order. */
+function runDays(history: DogHistory, from: number, to: number): number[] {
   const days: number[] = [];
-  for (const row of history.rows) {
-    if (row.day > on) break;
-    if (days.at(-1) !== row.day) days.push(row.day);
-  }
+  for (let day = Math.max(from, history.first); day <= Math.min(to, history.last); day++)
+    if ((history.runs[day - history.first] as number) > 0) days.push(day);
   return days;
 }
 
+/** The last day with a run up to a day; none before the first. */
+function lastRunDay(history: DogHistory, upTo: number): number | undefined {
+  for (let day = Math.min(upTo, history.last); day >= history.first; day--)
+    if ((history.runs[day - history.first] as number) > 0) return day;
+  return undefined;
+}
+
 /** The chain that ends on the day itself, or on the day before it: in the morning yesterday's chain still stands. */
-function inARow(history: DogHistory, days: readonly number[], on: number): { daysInARow: number; runsInARow: number } {
+function inARow(history: DogHistory, last: number, on: number): { daysInARow: number; runsInARow: number } {
   let daysInARow = 0;
   let runsInARow = 0;
-  if (on - (days.at(-1) as number) > 1) return { daysInARow, runsInARow };
-  for (let i = days.length - 1; i >= 0; i--) {
-    const day = days[i] as number;
-    if (daysInARow > 0 && day !== (days[i + 1] as number) - 1) break;
+  if (on - last > 1) return { daysInARow, runsInARow };
+  for (let day = last; day >= history.first; day--) {
+    const runs = history.runs[day - history.first] as number;
+    if (runs === 0) break;
     daysInARow++;
-    runsInARow += history.runs[day - history.first] as number;
+    runsInARow += runs;
   }
   return { daysInARow, runsInARow };
 }
 
 /** Days without a run between two of the season's run days, or since the last of them; `on` counts as one without. */
-function longestGap(days: readonly number[], on: number, seasonFirst: number): Pick<Streaks, 'longestGap'> {
-  const inSeason = days.filter((day) => day >= seasonFirst);
+function longestGap(inSeason: readonly number[], on: number): Pick<Streaks, 'longestGap'> {
   let best: Streaks['longestGap'];
   const consider = (from: number, to: number, open: boolean) => {
     const count = to - from + 1;
@@ -71,10 +75,11 @@ function longestGap(days: readonly number[], on: number, seasonFirst: number): P
 }
 
 /** The last return from at least 28 days without a run, where it lies within the 28 days that end on the day. */
-function afterBreak(days: readonly number[], on: number): Pick<Streaks, 'afterBreak'> {
-  for (let i = days.length - 1; i > 0 && (days[i] as number) > on - CHRONIC_DAYS; i--) {
-    const rest = (days[i] as number) - (days[i - 1] as number) - 1;
-    if (rest >= CHRONIC_DAYS) return { afterBreak: { days: rest, back: dayOf(days[i] as number) } };
+function afterBreak(history: DogHistory, on: number): Pick<Streaks, 'afterBreak'> {
+  for (const back of runDays(history, on - CHRONIC_DAYS + 1, on).reverse()) {
+    const before = lastRunDay(history, back - 1);
+    const rest = before === undefined ? 0 : back - before - 1;
+    if (rest >= CHRONIC_DAYS) return { afterBreak: { days: rest, back: dayOf(back) } };
   }
   return {};
 }

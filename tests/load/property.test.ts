@@ -13,10 +13,13 @@ const runArbitrary = fc
     day: fc.integer({ min: 0, max: SPAN }),
     dogs: fc.subarray(DOGS, { minLength: 1 }),
     // Whole metres and odd fractions both; a run whose distance nobody knows now and then.
-    metres: fc.option(fc.oneof(fc.integer({ min: 0, max: 90_000 }), fc.double({ min: 0, max: 90_000, noNaN: true })), {
-      freq: 8,
-      nil: undefined,
-    }),
+    metres: fc.option(
+      fc.oneof(fc.integer({ min: 0, max: 90_000 }), fc.double({ min: 0.001, max: 90_000, noNaN: true })),
+      {
+        freq: 8,
+        nil: undefined,
+      },
+    ),
     minutes: fc.option(fc.integer({ min: 0, max: 600 }), { nil: undefined }),
   })
   .map(({ day, dogs, metres, minutes }) =>
