@@ -11,7 +11,7 @@ import type { Adapter } from 'lowdb';
 import { UnreadableError } from './check.ts';
 import type { Codec, Kept, Opened } from './codec.ts';
 import { FolderUnusableError, reasonOf } from './errors.ts';
-import { type FileStamp, type Files, keepAs, writeWhole } from './files.ts';
+import { copyAs, type FileStamp, type Files, keepAs, writeWhole } from './files.ts';
 import { NewerSchemaError, SCHEMA } from './migrate.ts';
 
 export interface Surroundings {
@@ -153,6 +153,15 @@ export class DurableFile<S> implements Adapter<Kept<S>> {
   /** The file is good. Was it changed by somebody else, or written by another version? */
   async #afterReading(opened: Opened<S>): Promise<void> {
     this.#stale = opened.from !== 'ours';
+    const { files, folder } = this.around;
+    const earlier = await files.stamp(this.#earlier);
+    if (earlier && earlier.ino === this.#seen?.ino) {
+      // A write that was cut off left one file with two names: an editor could break both at once.
+      this.#first.push(async () => {
+        await copyAs(files, this.#main, this.#earlier);
+        await files.syncFolder(folder);
+      });
+    }
     if (opened.schema < SCHEMA) {
       const name = await this.#freeName(`schema-${opened.schema}`);
       this.#first.push(() => this.#keep(this.#main, name));
@@ -160,7 +169,7 @@ export class DurableFile<S> implements Adapter<Kept<S>> {
     if (opened.from !== 'changed') return;
     const changed = `${this.name} was changed by another program, or by hand, since Snackstop wrote it. It can be read and was taken as it is now.`;
     this.#notice = () => changed;
-    if (!(await this.around.files.stamp(this.#earlier))) return;
+    if (!earlier) return;
     const name = await this.#freeName(`before-edit-${this.#moment()}`);
     this.#first.push(() => this.#keep(this.#earlier, name));
     this.#notice = (failed) =>
@@ -182,7 +191,8 @@ export class DurableFile<S> implements Adapter<Kept<S>> {
       };
     }
     this.#first.push(async () => {
-      await this.#keep(this.#earlier, this.name);
+      await copyAs(this.around.files, this.#earlier, this.#main);
+      await this.around.files.syncFolder(this.around.folder);
       this.#seen = await this.around.files.stamp(this.#main);
     });
   }

@@ -115,17 +115,19 @@ export async function keepAs(files: Files, from: string, to: string): Promise<vo
   } catch (error) {
     // Sticks formatted as FAT and some network shares know no second name: copy there.
     if (!['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK'].includes(codeOf(error) ?? '')) throw error;
-    await copy(files, from, between);
+    return copyAs(files, from, to);
   }
   await files.rename(between, to);
   // rename() does nothing where both names are one file already (POSIX.1-2017, rename): then the name is left over.
   await files.remove(between);
 }
 
-async function copy(files: Files, from: string, to: string): Promise<void> {
+/** The same by a copy: a program that later writes into the one file does not change the other. */
+export async function copyAs(files: Files, from: string, to: string): Promise<void> {
   const bytes = await files.read(from);
   if (!bytes) throw Object.assign(new Error(`no such file: ${from}`), { code: 'ENOENT' });
-  await writeWhole(files, to, bytes);
+  await writeWhole(files, `${to}.tmp`, bytes);
+  await files.rename(`${to}.tmp`, to);
 }
 
 /** Writes and flushes a file of its own; takes it away again when that fails, so that a full disk is not kept full. */

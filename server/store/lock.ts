@@ -9,7 +9,6 @@
  */
 import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
-import { setTimeout as wait } from 'node:timers/promises';
 import { z } from 'zod';
 import { FolderInUseError } from './errors.ts';
 import type { Files } from './files.ts';
@@ -18,8 +17,8 @@ import type { Processes, ProcessId } from './processes.ts';
 const TOUCH_MS = 5_000;
 /** Six touches missed. */
 const UNSEEN_MS = 30_000;
-/** A process that was killed this moment gets this long to be gone. */
-const PATIENCE_MS = 500;
+/** A process that was killed this moment gets half a second to be gone. */
+const LOOKS = 10;
 const LOOK_MS = 50;
 const LOCK_FILE = /^lock-\d+-[0-9a-f]{8}\.json$/;
 const LOCK_LEFTOVER = /^lock-\d+-[0-9a-f]{8}\.json\.tmp$/;
@@ -63,6 +62,7 @@ class FolderLock implements Lock {
   readonly #name: string;
   readonly #path: string;
   #touching?: NodeJS.Timeout;
+  #taking?: Promise<void>;
 
   constructor(
     private readonly folder: string,
@@ -75,9 +75,9 @@ class FolderLock implements Lock {
   }
 
   async take(): Promise<void> {
-    const until = performance.now() + PATIENCE_MS;
     let failed: unknown;
-    for (let placed = false; ; ) {
+    let placed = false;
+    for (let look = 1; ; look++) {
       if (!placed) {
         failed = await this.#write().catch((error: unknown) => error ?? new Error('unknown'));
         placed = failed === undefined;
@@ -88,13 +88,13 @@ class FolderLock implements Lock {
         if (failed !== undefined) throw failed;
         break;
       }
-      const late = performance.now() > until;
+      const late = look === LOOKS;
       if (placed && (late || first.name < this.#name)) {
         await this.files.remove(this.#path);
         placed = false;
       }
       if (late) throw inUse(this.folder, first, this.holder);
-      await wait(LOOK_MS);
+      await this.processes.pause(LOOK_MS);
     }
     this.missing = undefined;
     clearInterval(this.#touching);
@@ -103,7 +103,11 @@ class FolderLock implements Lock {
 
   async ensure(): Promise<void> {
     if (this.missing === undefined && (await this.files.stamp(this.#path))) return;
-    await this.take();
+    // Two files may be about to be written: the lock is taken once for both.
+    this.#taking ??= this.take().finally(() => {
+      this.#taking = undefined;
+    });
+    await this.#taking;
   }
 
   async announce(port: number): Promise<void> {

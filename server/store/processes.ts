@@ -24,6 +24,8 @@ export interface Processes {
   self(): Promise<ProcessId>;
   /** Only for a process whose `machine` is the own one. When in doubt it runs. */
   runs(process: ProcessId): Promise<boolean>;
+  /** Until looking again, in milliseconds. */
+  pause(ms: number): Promise<void>;
 }
 
 /** The real processes of this machine. */
@@ -46,6 +48,7 @@ export const processes: Processes = {
     }
     return !(await isOver(pid));
   },
+  pause: (ms) => setTimeout(ms),
 };
 
 async function machine(host: string): Promise<string> {

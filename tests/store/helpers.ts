@@ -60,6 +60,9 @@ export function modelProcesses(pid: number, running: Set<number>, machine = 'her
   return {
     self: async () => ({ pid, started: `start of ${pid}`, machine, host: 'kennelbox' }),
     runs: async (process) => running.has(process.pid),
+    pause: async () => {
+      for (let turns = 0; turns < 100; turns++) await new Promise(setImmediate);
+    },
   };
 }
 

@@ -49,7 +49,7 @@ export class ModelDisk implements Files {
   #flushedNames = new Map<string, Inode>();
   #changes: NameChange[] = [];
   #nextIno = 1;
-  #clock = Date.parse('2027-01-14T10:40:00Z');
+  #clock = Date.parse('2020-01-14T10:40:00Z');
 
   constructor(readonly folder = '/kennel') {}
 
