@@ -2,24 +2,8 @@
  * Where scopes end: a flag for each token at which a statement begins, a contrast is made, or a denial is over.
  * A border at token b lies before it. Worked out once for a note, in time linear in its length.
  */
-import {
-  ACTIONS,
-  ADVERBS,
-  AUXILIARIES,
-  COUNTS,
-  DETERMINERS,
-  FINITE,
-  OPEN_PRESENT,
-  PASSIVES,
-  POINTED,
-  PREPOSITIONS,
-  SIDES,
-  SUBJECTS,
-  SUBJECTS_WITH_VERB,
-  SUBORDINATES,
-  TOPICS,
-} from '../words/scope-ends.ts';
-import { isFullStop, phraseAt } from './scope-table.ts';
+import { CLASSES } from '../words/scope-ends.ts';
+import { type Hit, isFullStop } from './scope-table.ts';
 import type { Token } from './tokens.ts';
 
 export const SENTENCE = 1;
@@ -40,133 +24,191 @@ export const TOLD = 128;
 export const VERB = 256;
 export const COLON = 512;
 
-const isJoin = (low: string) => low === 'and' || low === 'n' || low === '&' || low === '+' || low === 'plus';
-const isOr = (low: string) => low === 'or' || low === 'nor';
+type ClassName = keyof typeof CLASSES;
+const NAMES = Object.keys(CLASSES) as ClassName[];
+/** A bit for each class of words. */
+const BIT = Object.fromEntries(NAMES.map((name, n) => [name, 1 << n])) as Record<ClassName, number>;
+/** Word → the bits of its classes. */
+const CLASS_OF = new Map<string, number>();
+for (const name of NAMES)
+  for (const word of CLASSES[name].split(' ')) CLASS_OF.set(word, (CLASS_OF.get(word) ?? 0) | BIT[name]);
+
+/** What the rules look at: the tokens, the classes of each, and the flags so far. */
+interface Sight {
+  tokens: readonly Token[];
+  classes: Int32Array;
+  flags: Uint16Array;
+}
+const is = (s: Sight, i: number, mask: number) => ((s.classes[i] ?? 0) & mask) !== 0;
+const lowAt = (s: Sight, i: number) => s.tokens[i]?.low ?? '';
+const isMark = (s: Sight, i: number) => s.tokens[i]?.kind === 'mark';
+const flag = (s: Sight, b: number, f: number) => {
+  s.flags[b] = (s.flags[b] as number) | f;
+};
+const SUBJECT_WORD = BIT.subject | BIT.pronoun;
 
 /** Is the verb at `v` one that plans or supposes, not one that tells? */
-function plans(tokens: readonly Token[], v: number): boolean {
-  const low = tokens[v]?.low;
-  if (low === 'will' || low === "'ll" || low === 'would' || low === "'d" || low === 'can' || low === 'could')
-    return true;
-  if (OPEN_PRESENT.has(low ?? '')) return true;
-  if (low === 'might' || low === 'may' || low === 'should' || low === 'must') return true;
-  const next = tokens[v + 1]?.low;
-  const after = tokens[v + 2]?.low;
-  return (next === 'going' && after === 'to') || next === 'gonna';
+function plans(s: Sight, v: number): boolean {
+  if (is(s, v, BIT.planning)) return true;
+  const next = lowAt(s, v + 1);
+  return (next === 'going' && lowAt(s, v + 2) === 'to') || next === 'gonna';
 }
 
 /** Where the subject of the verb at `v` begins, or -1 when the words do not show it. */
-function subjectOf(tokens: readonly Token[], v: number): number {
+function subjectOf(s: Sight, v: number): number {
   let j = v - 1;
-  while (j >= 0 && ADVERBS.has((tokens[j] as Token).low)) j--;
-  const last = tokens[j];
-  if (!last || last.kind === 'mark') return -1;
-  if (SUBJECTS.has(last.low) || SUBJECTS_WITH_VERB.has(last.low)) return j;
-  if (TOPICS.has(last.low)) {
-    const before = tokens[j - 1]?.low;
-    if (before !== 'no' && before !== 'any' && !(before && (DETERMINERS.has(before) || PREPOSITIONS.has(before))))
-      return j;
-  }
+  while (j >= 0 && is(s, j, BIT.adverb)) j--;
+  if (j < 0 || isMark(s, j)) return -1;
+  if (is(s, j, SUBJECT_WORD)) return j;
+  if (is(s, j, BIT.topic) && !is(s, j - 1, BIT.denier | BIT.determiner | BIT.preposition)) return j;
+  // Back over the noun phrase to its article, or to the mark or the "and" before a phrase without one. "No splits and
+  // rubs were seen" has no subject that begins at "rubs".
+  const passive = is(s, v + 1, BIT.passive);
   for (let steps = 0; j >= 0 && steps < 8; steps++, j--) {
-    const t = tokens[j] as Token;
-    if (t.kind === 'mark') {
-      if (PASSIVES.has(tokens[v + 1]?.low ?? '')) return -1;
-      return j + 1;
-    }
-    if (isJoin(t.low)) return PASSIVES.has(tokens[v + 1]?.low ?? '') ? -1 : j + 1;
-    if (t.low === 'no' || t.low === 'any' || t.low === 'not' || t.low === "n't" || t.low === 'or') return -1;
-    if (DETERMINERS.has(t.low)) {
-      if (PREPOSITIONS.has(tokens[j - 1]?.low ?? '')) j--;
-      else return j;
-    } else if (FINITE.has(t.low) && t.low !== "'s") return -1;
+    if (isMark(s, j) || is(s, j, BIT.join)) return passive ? -1 : j + 1;
+    if (is(s, j, BIT.denier)) return -1;
+    if (is(s, j, BIT.determiner)) {
+      if (!is(s, j - 1, BIT.preposition)) return j;
+      j--;
+    } else if (is(s, j, BIT.finite) && lowAt(s, j) !== "'s") return -1;
   }
   return -1;
 }
 
 /** Does "or" go on with the list before the sentence ends? */
-function listGoesOn(tokens: readonly Token[], i: number): boolean {
-  for (let j = i; j < tokens.length && j < i + 9; j++) {
-    const low = (tokens[j] as Token).low;
-    if (isOr(low)) return true;
-    if (isFullStop(low)) return false;
+function listGoesOn(s: Sight, i: number): boolean {
+  for (let j = i; j < s.tokens.length && j < i + 9; j++) {
+    if (is(s, j, BIT.or)) return true;
+    if (isMark(s, j) && isFullStop(lowAt(s, j))) return false;
   }
   return false;
 }
 
-/** Is the ’s at `i` a verb ("he's", "tug's tight"), not a possessive? */
-function isVerbS(tokens: readonly Token[], i: number): boolean {
-  const before = tokens[i - 1]?.low ?? '';
-  if (SUBJECTS.has(before) || SUBJECTS_WITH_VERB.has(before)) return true;
-  const next = tokens[i + 1]?.low ?? '';
-  return (
-    next.endsWith('ing') || PASSIVES.has(next) || next === 'got' || next === 'gone' || next === 'been' || next === 'a'
-  );
+const VERB_AFTER_S = new Set(['got', 'gone', 'been', 'a']);
+/** Is the ’s at `i` a verb ("he's", "tug's slipping"), not a possessive? */
+function isVerbS(s: Sight, i: number): boolean {
+  const next = lowAt(s, i + 1);
+  return is(s, i - 1, SUBJECT_WORD) || is(s, i + 1, BIT.passive) || VERB_AFTER_S.has(next) || next.endsWith('ing');
 }
 
-function verbs(tokens: readonly Token[], flags: Uint16Array, i: number): void {
-  const t = tokens[i] as Token;
-  const flag = (b: number, f: number) => {
-    flags[b] = (flags[b] as number) | f;
-  };
-  const before = tokens[i - 1];
-  if (SUBJECTS.has(t.low) && !SUBORDINATES.has(before?.low ?? '')) flag(i, SUBJECT);
-  if (t.low === 'its' && tokens[i + 1] && !SUBORDINATES.has(before?.low ?? '') && !PREPOSITIONS.has(before?.low ?? ''))
-    flag(i, SUBJECT | TOLD);
-  if (FINITE.has(t.low) && !DETERMINERS.has(before?.low ?? '') && (t.low !== "'s" || isVerbS(tokens, i))) {
-    const told = !plans(tokens, i);
-    if (told) flag(i, VERB);
-    const s = subjectOf(tokens, i);
-    if (s >= 0 && !SUBORDINATES.has(tokens[s - 1]?.low ?? '')) flag(s, told ? SUBJECT | TOLD : SUBJECT);
-  }
-  const low = before?.low ?? '';
-  const afterMark = low === ',' || (low === '-' && before?.gap === true && t.gap);
-  if (
-    afterMark
-      ? ACTIONS.has(t.low) || FINITE.has(t.low)
-      : ACTIONS.has(t.low) && !AUXILIARIES.has(low) && !FINITE.has(low)
-  )
-    flag(i, ACTION | VERB);
-  if (
-    SIDES.has(t.low) &&
-    (low === ',' || (isJoin(low) && !SIDES.has(tokens[i - 2]?.low ?? ''))) &&
-    !listGoesOn(tokens, i)
-  )
-    flag(i, DENIAL);
-  // "no snow, hard trail": a new topic with its own word before it.
-  if (low === ',' && TOPICS.has(tokens[i + 1]?.low ?? '') && !listGoesOn(tokens, i)) flag(i, DENIAL);
-  if (COUNTS.has(t.low) && !PREPOSITIONS.has(low) && !DETERMINERS.has(low) && low !== 'than' && low !== 'or')
-    flag(i, DENIAL);
+/** Behind a comma, or a dash that stands free? */
+const afterComma = (s: Sight, i: number) => {
+  const before = s.tokens[i - 1];
+  return before?.low === ',' || (before?.low === '-' && before.gap && s.tokens[i]?.gap === true);
+};
+
+/** One way in which a statement or a finding is seen to begin. */
+interface BorderRule {
+  name: string;
+  /** Classes of the words it looks at. */
+  of: number;
+  set(s: Sight, i: number): void;
 }
 
-/** The borders of a note. */
-export function bordersOf(tokens: readonly Token[]): Uint16Array {
-  const flags = new Uint16Array(tokens.length + 1);
-  const flag = (b: number, f: number) => {
-    flags[b] = (flags[b] as number) | f;
-  };
+/** The rules, from the surest sign of a new statement to those that only end a denial. Their order changes nothing: they only add flags. */
+const RULES: readonly BorderRule[] = [
+  {
+    name: '<he|she|i|we|they>',
+    of: BIT.subject,
+    set(s, i) {
+      if (!is(s, i - 1, BIT.subordinate)) flag(s, i, SUBJECT);
+    },
+  },
+  {
+    name: '<subject> <verb>',
+    of: BIT.finite,
+    set(s, v) {
+      if (is(s, v - 1, BIT.determiner) || (lowAt(s, v) === "'s" && !isVerbS(s, v))) return;
+      const told = !plans(s, v);
+      if (told) flag(s, v, VERB);
+      const b = subjectOf(s, v);
+      if (b >= 0 && !is(s, b - 1, BIT.subordinate)) flag(s, b, told ? SUBJECT | TOLD : SUBJECT);
+    },
+  },
+  {
+    name: 'its, written for it is',
+    of: BIT.pronoun,
+    set(s, i) {
+      if (lowAt(s, i) === 'its' && !is(s, i - 1, BIT.subordinate | BIT.preposition)) flag(s, i, SUBJECT | TOLD);
+    },
+  },
+  {
+    name: ', <verb>',
+    of: BIT.finite | BIT.action,
+    set(s, i) {
+      const begins = afterComma(s, i) || (is(s, i, BIT.action) && !is(s, i - 1, BIT.auxiliary | BIT.finite));
+      if (begins) flag(s, i, ACTION | VERB);
+    },
+  },
+  {
+    name: ', <side>',
+    of: BIT.side,
+    set(s, i) {
+      const joined = is(s, i - 1, BIT.join) && !is(s, i - 2, BIT.side);
+      if ((joined || lowAt(s, i - 1) === ',') && !listGoesOn(s, i)) flag(s, i, DENIAL);
+    },
+  },
+  {
+    name: ', <status>',
+    of: BIT.status,
+    set(s, i) {
+      if (lowAt(s, i - 1) === ',' && !listGoesOn(s, i)) flag(s, i, DENIAL);
+    },
+  },
+  {
+    name: ', <word> <topic>',
+    of: BIT.topic,
+    set(s, i) {
+      if (lowAt(s, i - 2) === ',' && !listGoesOn(s, i)) flag(s, i - 1, DENIAL);
+    },
+  },
+  {
+    name: 'and <his>',
+    of: BIT.possessive,
+    set(s, i) {
+      if (is(s, i - 1, BIT.join)) flag(s, i, DENIAL);
+    },
+  },
+  {
+    name: '<two> <things>',
+    of: BIT.count,
+    set(s, i) {
+      if (!is(s, i - 1, BIT.preposition | BIT.determiner | BIT.or) && lowAt(s, i - 1) !== 'than') flag(s, i, DENIAL);
+    },
+  },
+];
+
+/** The marks' own borders. */
+function mark(s: Sight, i: number): void {
+  const { low, gap } = s.tokens[i] as Token;
+  const next = s.tokens[i + 1];
+  if (low === '.') {
+    if (next?.gap !== false && !is(s, i - 1, BIT.pointed)) flag(s, i, SENTENCE);
+  } else if (isFullStop(low)) flag(s, i, SENTENCE);
+  else if (low === ',') flag(s, i, COMMA);
+  else if (low === ':') flag(s, i, COLON);
+  else if ((low === '-' || low === '–' || low === '—') && gap && next?.gap) flag(s, i, DENIAL | COMMA);
+}
+
+const FLAG_OF = { contrast: CONTRAST, denial: DENIAL, now: NOW | DENIAL };
+
+/** The borders of a note; `hits` are its phrases (`hitsOf`). */
+export function bordersOf(tokens: readonly Token[], hits: readonly Hit[]): Uint16Array {
+  const s: Sight = { tokens, classes: new Int32Array(tokens.length), flags: new Uint16Array(tokens.length + 1) };
+  for (let i = 0; i < tokens.length; i++) s.classes[i] = CLASS_OF.get((tokens[i] as Token).low) ?? 0;
   for (let i = 0; i < tokens.length; i++) {
-    const t = tokens[i] as Token;
-    if (t.kind === 'mark') {
-      const before = tokens[i - 1];
-      if (t.low === '.' ? tokens[i + 1]?.gap !== false && !POINTED.has(before?.low ?? '') : isFullStop(t.low))
-        flag(i, SENTENCE);
-      else if (t.low === ',') flag(i, COMMA);
-      else if (t.low === ':') flag(i, COLON);
-      else if ((t.low === '-' || t.low === '–' || t.low === '—') && t.gap && tokens[i + 1]?.gap)
-        flag(i, DENIAL | COMMA);
-    } else if (t.kind === 'number') {
-      const next = tokens[i + 1]?.low;
-      if (next === 'below' || next === 'above' || next === 'degrees') flag(i, DENIAL);
-    } else verbs(tokens, flags, i);
+    const { kind } = tokens[i] as Token;
+    if (kind === 'mark') mark(s, i);
+    else if (kind === 'number') {
+      const next = lowAt(s, i + 1);
+      if (next === 'below' || next === 'above' || next === 'degrees') flag(s, i, DENIAL);
+    } else if (s.classes[i]) for (const rule of RULES) if (is(s, i, rule.of)) rule.set(s, i);
   }
-  for (let i = 0; i < tokens.length; ) {
-    const { best, end, gap, gapEnd } = phraseAt(tokens, i);
-    if (gap?.cue) flag(gapEnd, DENIAL);
-    if (best?.end) {
-      const kind = best.end.ends === 'contrast' ? CONTRAST : best.end.ends === 'now' ? NOW | DENIAL : DENIAL;
-      flag(best.end.after ? end : i, kind);
-    } else if (best?.cue?.breaks) flag(i, DENIAL);
-    i = Math.max(end, i + 1);
+  for (const { at, best, end, gap, gapEnd } of hits) {
+    // "hasn't coughed since | lost a bootie"
+    if (gap?.cue) flag(s, gapEnd, DENIAL);
+    if (best?.end) flag(s, best.end.after ? end : at, FLAG_OF[best.end.ends]);
+    else if (best?.cue?.breaks) flag(s, at, DENIAL);
   }
-  return flags;
+  return s.flags;
 }

@@ -38,7 +38,7 @@ const DENIAL_WINDOW = 24;
 const ENDS_OF: Record<Reach, number> = {
   word: 0,
   list: SENTENCE | CONTRAST | SUBJECT | DENIAL | ACTION | COLON,
-  near: SENTENCE | CONTRAST | SUBJECT | ACTION | COMMA,
+  near: SENTENCE | CONTRAST | SUBJECT | ACTION | COMMA | COLON,
   statement: SENTENCE | CONTRAST | SUBJECT | COMMA,
   outlook: SENTENCE | CONTRAST | SUBJECT | NOW | ACTION,
   plan: SENTENCE | CONTRAST | TOLD | NOW | ACTION,
@@ -48,9 +48,10 @@ const ENDS_OF: Record<Reach, number> = {
 const set = (words: string) => new Set(words.split(' '));
 /** What may stand between a statement and the words that take it up again: ", but now it". */
 const LINKS = set(
-  "and but n & + , - – — then so though now today it its that he she they this 's is was are were has have had",
+  "and but n & + , - – — then so though now today it its that he she they this 's is was are were has have had all",
 );
-const PRONOUNS = set('it its that thats he she they this those these');
+const PRONOUNS = set('it its that he she they this those these');
+const LIST_JOINS = set('and or n & + , /');
 const JOINS = set('and or n & +');
 /** A cue that ends so takes the name after it: "nothing wrong with | Fern's feet". */
 const TAKES_NAME = set('of in on with for to at between from');
@@ -58,16 +59,17 @@ const TAKES_NAME = set('of in on with for to at between from');
 const BEFORE_HEAD = set('on and for then okay ok so but plan from well');
 /** After a name in a list of places: "have Fern | and Oak | in lead". */
 const LISTED = set(
-  "and n & + , / in at to up with home lead swing team wheel point goes runs rides starts takes stays gets can will 'll tomorrow",
+  "and n & + , / in at to up with home lead swing team wheel point goes runs rides starts takes stay stays rest rests gets can will 'll tomorrow",
 );
 
 const lowAt = (g: Ground, i: number) => g.tokens[i]?.low ?? '';
 
 /** Does "or" go on with the list soon after `i`? */
 function orGoesOn(g: Ground, i: number): boolean {
+  if (lowAt(g, i + 1) === 'any') return true;
   for (let j = i; j < i + 7; j++) {
     const low = lowAt(g, j);
-    if (low === 'or' || low === 'maybe') return true;
+    if (low === 'or' || low === 'nor' || low === 'maybe') return true;
     if ((g.flags[j] ?? SENTENCE) & SENTENCE) return false;
   }
   return false;
@@ -85,19 +87,25 @@ function tellsNothing(g: Ground, cue: Cue, from: number, to: number): boolean {
   return true;
 }
 
+function verbBetween(g: Ground, from: number, to: number): boolean {
+  for (let b = from; b < to; b++) if ((g.flags[b] as number) & (VERB | COMMA)) return true;
+  return false;
+}
+
 /** Is the way from the cue on to the target [from, to) free? */
 function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean {
   if (from - cue.to > (cue.gives === 'absent' ? DENIAL_WINDOW : WINDOW)) return false;
-  const ends = ENDS_OF[cue.reach];
+  const ends = ENDS_OF[cue.reach] | (cue.gives === 'absent' ? DENIAL : 0);
   const plan = cue.reach === 'plan' || cue.reach === 'heading';
   const lists = plan || cue.reach === 'outlook';
-  const through = plan || cue.group.clause === true || TAKES_NAME.has(lowAt(g, cue.to - 1));
+  const through = plan || cue.group.clause !== undefined || TAKES_NAME.has(lowAt(g, cue.to - 1));
   let sentences = 0;
   for (let b = cue.to; b <= from; b++) {
     const f = g.flags[b] as number;
     if (g.stops.has(b) && !(b === cue.to && through)) {
       // A plan runs on over the names that it places, not over a name of which something new is told.
-      if (!(lists && (LISTED.has(lowAt(g, b + 1)) || g.stops.has(b + 1)))) return false;
+      if (!(lists && (LISTED.has(lowAt(g, b + 1)) || LIST_JOINS.has(lowAt(g, b - 1)) || g.stops.has(b + 1))))
+        return false;
     }
     if (f & SENTENCE) {
       if (cue.reach !== 'heading') return false;
@@ -111,6 +119,8 @@ function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean 
       if (lists) hit &= ~COLON;
       if (through || cue.gives === 'past') hit &= ~(SUBJECT | TOLD);
     }
+    // "I think | Fern | pulled a muscle": its first verb belongs to what is thought.
+    if (hit & ACTION && cue.group.clause === 'full' && !(f & COMMA) && !verbBetween(g, cue.to, b)) hit &= ~ACTION;
     // "the wrist, or maybe the elbow" goes on over its comma.
     if (hit & COMMA && orGoesOn(g, b)) hit &= ~COMMA;
     // "if he's sore and she's lame": both hang on it.

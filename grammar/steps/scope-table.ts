@@ -15,12 +15,13 @@ interface Slot {
   options: Map<string, string[][]>;
 }
 
-/** A phrase of the table, compiled. Exactly one of `cue`, `end` is set; neither for a phrase that is no cue. */
+/** A phrase of the table, compiled; `order` is its place in it. Exactly one of `cue`, `end` is set; neither for a phrase that is no cue. */
 export interface Pattern {
   phrase: string;
   slots: Slot[];
   atEnd: boolean;
   hasGap: boolean;
+  order: number;
   cue?: CueGroup;
   end?: EndGroup;
 }
@@ -92,28 +93,90 @@ export function compile(phrase: string): Pick<Pattern, 'phrase' | 'slots' | 'atE
   return { phrase, slots, atEnd, hasGap: slots.some((s) => s.gap > 0) };
 }
 
-/** First token → the phrases that can begin with it, in the table's order: no-cues, cues, ends. */
-export function buildTable(cues: readonly CueGroup[], not: string, ends: readonly EndGroup[]) {
-  const table = new Map<string, Pattern[]>();
+/** The table ready for reading: a trie for the phrases without gaps, a list by first word for the others. */
+export interface Table {
+  root: Node;
+  gaps: Map<string, Pattern[]>;
+}
+
+/** Checks and compiles the table, in its order: phrases that are no cues, cues, ends. */
+export function buildTable(cues: readonly CueGroup[], not: string, ends: readonly EndGroup[]): Table {
+  const plain: Pattern[] = [];
+  const gaps = new Map<string, Pattern[]>();
   const seen = new Map<string, string>();
   const add = (phrase: string, where: string, more: Pick<Pattern, 'cue' | 'end'>) => {
     const before = seen.get(phrase);
     if (before) throw new Error(`Scope words: "${phrase}" stands in "${before}" and in "${where}".`);
     seen.set(phrase, where);
-    const pattern: Pattern = { ...compile(phrase), ...more };
-    for (const slot of pattern.slots) {
-      for (const first of slot.options.keys()) {
-        const list = table.get(first) ?? [];
-        if (!list.includes(pattern)) list.push(pattern);
-        table.set(first, list);
-      }
-      if (!slot.optional) break;
-    }
+    const pattern: Pattern = { ...compile(phrase), order: seen.size, ...more };
+    if (!pattern.hasGap) plain.push(pattern);
+    else
+      for (const first of pattern.slots[0]?.options.keys() ?? [])
+        gaps.set(first, [...(gaps.get(first) ?? []), pattern]);
   };
   for (const phrase of phrasesOf(not)) add(phrase, 'no cues', {});
   for (const cue of cues) for (const phrase of phrasesOf(cue.phrases)) add(phrase, cue.name, { cue });
   for (const end of ends) for (const phrase of phrasesOf(end.phrases)) add(phrase, end.name, { end });
-  return table;
+  return { root: nodeOf(plain.map((pattern) => ({ pattern, slot: 0 }))), gaps };
+}
+
+/** A place in a phrase: before slot `slot`, or inside one of its alternatives. */
+interface Place {
+  pattern: Pattern;
+  slot: number;
+  option?: string[];
+  at?: number;
+}
+
+/**
+ * A node of the trie: all phrases read so far in step. Its branches are made when a note first takes them, so that the
+ * alternatives are never multiplied out.
+ */
+interface Node {
+  /** The earliest phrase of the table that is read whole here; one that must stand at a statement's end. */
+  whole?: Pattern;
+  wholeAtEnd?: Pattern;
+  ahead: Map<string, Place[]>;
+  branches: Map<string, Node>;
+}
+
+const earlier = (a: Pattern | undefined, b: Pattern) => (a && a.order < b.order ? a : b);
+
+function nodeOf(places: readonly Place[]): Node {
+  const node: Node = { ahead: new Map(), branches: new Map() };
+  const step = (word: string, place: Place) => {
+    const list = node.ahead.get(word);
+    if (list) list.push(place);
+    else node.ahead.set(word, [place]);
+  };
+  const enter = (pattern: Pattern, k: number): void => {
+    const slot = pattern.slots[k];
+    if (!slot) {
+      if (pattern.atEnd) node.wholeAtEnd = earlier(node.wholeAtEnd, pattern);
+      else node.whole = earlier(node.whole, pattern);
+      return;
+    }
+    for (const [first, options] of slot.options)
+      for (const option of options) step(first, { pattern, slot: k, option, at: 1 });
+    if (slot.optional) enter(pattern, k + 1);
+  };
+  for (const { pattern, slot, option, at } of places) {
+    if (option && at !== undefined && at < option.length)
+      step(option[at] as string, { pattern, slot, option, at: at + 1 });
+    else enter(pattern, option ? slot + 1 : slot);
+  }
+  return node;
+}
+
+function branch(node: Node, word: string): Node | undefined {
+  let next = node.branches.get(word);
+  if (!next) {
+    const places = node.ahead.get(word);
+    if (!places) return undefined;
+    next = nodeOf(places);
+    node.branches.set(word, next);
+  }
+  return next;
 }
 
 /** Denies the words of its own phrase and no others: "not deep". */
@@ -128,52 +191,68 @@ const TABLE = buildTable([INNER, ...CUES], NOT_CUES, ENDS);
 
 /** A mark that ends a sentence, or a line's end. */
 export const isFullStop = (low: string) =>
-  low === '.' || low === '!' || low === '?' || low === ';' || /^\s*\n/.test(low);
+  low === '.' || low === '!' || low === '?' || low === ';' || low.includes('\n');
 
-/** End (exclusive) of the longest reading of `slots` from `k` on at token `i`, or -1. */
-function read(tokens: readonly Token[], slots: readonly Slot[], k: number, i: number): number {
+/** End (exclusive) of the shortest reading of `slots` from `k` on at token `i`, or -1; for phrases with a gap. */
+function readGapped(tokens: readonly Token[], slots: readonly Slot[], k: number, i: number): number {
   const slot = slots[k];
   if (!slot) return i;
   if (slot.gap) {
     for (let j = i + 1; j <= i + slot.gap; j++) {
       const passed = tokens[j - 1];
       if (!passed || (passed.kind === 'mark' && passed.low !== ',')) return -1;
-      const end = read(tokens, slots, k + 1, j);
+      const end = readGapped(tokens, slots, k + 1, j);
       if (end >= 0) return end;
     }
     return -1;
   }
-  let best = -1;
   const here = tokens[i];
-  if (here)
-    for (const option of slot.options.get(here.low) ?? []) {
-      let n = 1;
-      while (n < option.length && tokens[i + n]?.low === option[n]) n++;
-      if (n === option.length) best = Math.max(best, read(tokens, slots, k + 1, i + n));
-    }
-  if (slot.optional) best = Math.max(best, read(tokens, slots, k + 1, i));
-  return best;
+  for (const option of (here && slot.options.get(here.low)) ?? []) {
+    let n = 1;
+    while (n < option.length && tokens[i + n]?.low === option[n]) n++;
+    const end = n === option.length ? readGapped(tokens, slots, k + 1, i + n) : -1;
+    if (end >= 0) return end;
+  }
+  return slot.optional ? readGapped(tokens, slots, k + 1, i) : -1;
 }
 
-/** What stands at token `i`: the longest phrase, the table's earlier one of two as long; gap phrases apart. */
-export function phraseAt(
-  tokens: readonly Token[],
-  i: number,
-): { best?: Pattern; end: number; gap?: Pattern; gapEnd: number } {
-  let best: Pattern | undefined;
-  let end = i;
-  let gap: Pattern | undefined;
-  let gapEnd = i;
-  for (const pattern of TABLE.get((tokens[i] as Token).low) ?? []) {
-    const to = read(tokens, pattern.slots, 0, i);
-    if (to <= i) continue;
-    if (pattern.atEnd) {
-      const next = tokens[to];
-      if (next && next.kind !== 'mark') continue;
-    }
-    if (pattern.hasGap) {
-      if (!gap) [gap, gapEnd] = [pattern, to];
-    } else if (to > end || (to === end && pattern.atEnd)) [best, end] = [pattern, to];
+/** What stands at a token: the longest phrase (none of the table when `best` is missing), and one with a gap. */
+export interface Hit {
+  at: number;
+  best?: Pattern;
+  end: number;
+  gap?: Pattern;
+  gapEnd: number;
+}
+
+/** What stands at token `i`, if anything does. Of two phrases as long the table's earlier is taken, before both one that must stand at the end. */
+function hitAt(tokens: readonly Token[], i: number): Hit | undefined {
+  const first = (tokens[i] as Token).low;
+  let hit: Hit | undefined;
+  let node = branch(TABLE.root, first);
+  for (let j = i + 1; node; j++) {
+    const next = tokens[j];
+    const best = node.wholeAtEnd && (!next || next.kind === 'mark') ? node.wholeAtEnd : node.whole;
+    if (best) hit = { at: i, best, end: j, gapEnd: i };
+    if (!next) break;
+    node = branch(node, next.low);
   }
-  return { best, end, gap, gapEnd };
+  for (const pattern of TABLE.gaps.get(first) ?? []) {
+    const gapEnd = readGapped(tokens, pattern.slots, 0, i);
+    if (gapEnd < 0) continue;
+    hit = { at: i, best: hit?.best, end: hit?.end ?? i + 1, gap: pattern, gapEnd };
+    break;
+  }
+  return hit;
+}
+
+/** The phrases of a note in their order, none beginning inside another. Linear in the note's length. */
+export function hitsOf(tokens: readonly Token[]): Hit[] {
+  const hits: Hit[] = [];
+  for (let i = 0; i < tokens.length; ) {
+    const hit = hitAt(tokens, i);
+    if (hit) hits.push(hit);
+    i = hit ? hit.end : i + 1;
+  }
+  return hits;
 }

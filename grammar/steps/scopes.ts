@@ -11,10 +11,31 @@ import type { Assertion, Span } from '../entry.ts';
 import type { CueGroup } from '../words/scopes.ts';
 import { bordersOf } from './scope-borders.ts';
 import { type Cue, type Ground, reaches, WINDOW } from './scope-reach.ts';
-import { phraseAt } from './scope-table.ts';
+import { type Hit, hitsOf } from './scope-table.ts';
 import { type Token, tokenize } from './tokens.ts';
 
 export type { Cue };
+
+/** What is worked out once for a note: its phrases, and its borders. Kept as long as its tokens are. */
+interface Reading {
+  length: number;
+  hits: Hit[];
+  flags?: Uint16Array;
+}
+const readings = new WeakMap<readonly Token[], Reading>();
+function readingOf(tokens: readonly Token[]): Reading {
+  let reading = readings.get(tokens);
+  if (reading?.length !== tokens.length) {
+    reading = { length: tokens.length, hits: hitsOf(tokens) };
+    readings.set(tokens, reading);
+  }
+  return reading;
+}
+function bordersIn(tokens: readonly Token[]): Uint16Array {
+  const reading = readingOf(tokens);
+  reading.flags ??= bordersOf(tokens, reading.hits);
+  return reading.flags;
+}
 
 /** The cues of a note in their order. Where two could be read at one place, the longer is. Linear in the note's length. */
 export function cuesOf(tokens: Token[]): Cue[] {
@@ -23,28 +44,29 @@ export function cuesOf(tokens: Token[]): Cue[] {
     const { gives, direction, name, reach } = group;
     cues.push({ from, to, gives, direction, name, reach, group, around });
   };
-  for (let i = 0; i < tokens.length; ) {
-    const { best, end, gap, gapEnd } = phraseAt(tokens, i);
-    if (gap?.cue) add(gap.cue, i, gapEnd, true);
+  for (const { at, best, end, gap, gapEnd } of readingOf(tokens).hits) {
+    if (gap?.cue) add(gap.cue, at, gapEnd, true);
     // A phrase with a gap that is no cue ("no left front sorry") covers the cue in it.
-    if (best?.cue && (!gap || gap.cue)) add(best.cue, i, end, false);
-    i = Math.max(end, i + 1);
+    if (best?.cue && (!gap || gap.cue)) add(best.cue, at, end, false);
   }
   return cues;
 }
 
-const borderCache = new WeakMap<Token[], Uint16Array>();
-function borders(tokens: Token[]): Uint16Array {
-  let flags = borderCache.get(tokens);
-  if (flags?.length !== tokens.length + 1) {
-    flags = bordersOf(tokens);
-    borderCache.set(tokens, flags);
+const NO_STOPS: ReadonlySet<number> = new Set();
+const stopSets = new WeakMap<readonly number[], ReadonlySet<number>>();
+/** A caller gives the same stops for every target of a note: they are made a set once. */
+function setOf(stops: readonly number[] | undefined): ReadonlySet<number> {
+  if (!stops || stops.length === 0) return NO_STOPS;
+  let set = stopSets.get(stops);
+  if (set?.size !== stops.length) {
+    set = new Set(stops);
+    stopSets.set(stops, set);
   }
-  return flags;
+  return set;
 }
 
 /**
- * Which of several cues is followed: what hangs on an *if* first; then what is gone, what is still there, what is not,
+ * Which of several cues is followed: what hangs on an *if* first, and what is forecast ("snow tonight, it's clear now"); then what is gone, what is still there, what is not,
  * what is to be, what may be; a bare "tomorrow" and an earlier day last, since they say when, not whether.
  */
 function rank(cue: Cue): number {
@@ -59,6 +81,7 @@ function rank(cue: Cue): number {
     case 'planned':
       return cue.reach === 'heading' ? 6 : 4;
     case 'possible':
+      if (cue.reach === 'outlook') return 0.5;
       return cue.group.hedges ? 2.5 : 5;
     case 'past':
       return 7;
@@ -77,8 +100,6 @@ function firstIn(cues: readonly Cue[], from: number): number {
   return lo;
 }
 
-const NO_STOPS: ReadonlySet<number> = new Set();
-
 /**
  * The assertion that the words around give to the tokens [from, to), and the cue that gave it. `stops` are token
  * indexes where a scope ends besides the words the table knows: a new dog's name, a border of clauses that the caller
@@ -95,8 +116,8 @@ export function assertionOf(
   if (cues.length === 0) return { assertion: 'present' };
   const ground: Ground = {
     tokens,
-    flags: borders(tokens),
-    stops: stops && stops.length > 0 ? new Set(stops) : NO_STOPS,
+    flags: bordersIn(tokens),
+    stops: setOf(stops),
   };
   const pastCues = (a: number, b: number) => {
     for (let c = firstIn(cues, a); c < cues.length && (cues[c] as Cue).from < b; c++)

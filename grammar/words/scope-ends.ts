@@ -33,6 +33,7 @@ export const NOT_CUES = `
   if {i|you|we} {press|pressed|push|pushed|touch|touched|squeeze|squeezed|bend|flex}
   since {the|our|his|her|} last {run|trip|time|race} ; since <month> ; {just|} in case $
   {'s|is|are|was|got|getting|not|n't} used to ; {<it>|} {<been>} gone down
+  {<it>|} {<been>} {almost|nearly|mostly|about|pretty much|just about} {gone|healed|cleared up|cleared|over|worked out|out}
   hair {<been>} {all|} gone ; gone {before|by|in a second|in a minute|in a flash|in no time}
   {<it>|} {<been>} gone {flat|slack|lame|off|soft|to|ahead|out|back|through|for|in|on|over|up|home|into|bad|quiet|stiff|sour|from|missing}
   {come|came} out of {it|that} with
@@ -85,56 +86,53 @@ export const ENDS: readonly EndGroup[] = [
   },
 ];
 
-const set = (words: string) => new Set(words.split(' '));
+/** Words by the part they play where a statement begins. A word may stand in several classes. */
+export const CLASSES = {
+  /** Subjects by themselves. */
+  subject: 'i he she we they',
+  /** Subjects when a verb follows; "massaged it" has none. */
+  pronoun: 'it its that this there these those everyone everybody someone somebody you both all rest others',
+  /** Words that begin a noun phrase. */
+  determiner: 'the a an this that these those his her hers its their our my your each every some both all',
+  possessive: 'his her their',
+  preposition: 'of in on at from with to between under around over near for by into behind inside',
+  /** Verbs by which a statement of its own is known. */
+  finite:
+    "is 's are 're was were am 'm has have 've had does do did will 'll would 'd can could might may should must got gets goes went " +
+    'came comes looks looked feels felt seems seemed keeps kept ran ate drank took pulled stays stayed said says',
+  /** Of these, such as plan or suppose; a present tense may tell a plan: "tomorrow | everybody gets booties". */
+  planning: "will 'll would 'd can could might may should must gets goes comes stays keeps",
+  /** Verbs by which a statement without a subject begins: "no swelling, wrapped it". */
+  action:
+    'massaged wrapped booted bootied put gave took rubbed cleaned washed trimmed stretched checked loaded dropped fed watered snacked ' +
+    'ate drank refused moved swapped packed pulling pulled running ran trotting trots loping eating drinking parked came went threw',
+  /** After these a verb's form is part of a denial or a passive, not a statement that begins. */
+  auxiliary:
+    "n't not never to be been being get getting all well just already really no a the his her i we he she they you",
+  /** What follows "was" in a denial's own verb: "no swelling was seen". */
+  passive:
+    'seen noted found identified present heard reported appreciated observed there evident visible detected felt shown visualized demonstrated',
+  /** After these a subject stands in a clause of the same statement: "hacking when | we hooked up". */
+  subordinate: 'when while where after before until that who as how why what whenever than since',
+  /** What a note turns to without an article: "no swelling | trail is fast". */
+  topic:
+    'trail wind snow sun sky weather feet team leaders wheelers everyone everybody pads tug tugs temp temperature gums stool urine',
+  /** Signs of health by which a clipped note goes on: "not drinking, | gums tacky". */
+  status: 'gums app appetite hyd hydration temp hr pulse bcs weight wt stool urine coat eyes',
+  /** Words that name a limb or a side: after a comma they begin a new finding. */
+  side: 'left right lf rf lh rh fl fr hl hr l r front hind rear both',
+  /** Numbers that begin something counted: "no splits | two booties lost". */
+  count:
+    'two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen twenty thirty forty fifty',
+  /** Small words that may stand between a subject and its verb. */
+  adverb: 'still also just never really only even already then now always actually kind sort ever yet',
+  join: 'and n & + plus',
+  or: 'or nor',
+  /** In these a denial's own noun phrase ends, seen from its verb. */
+  denier: "no any not n't or",
+  /** Short forms that end in a point. */
+  pointed: 'dr mr mrs ms vs approx st mt poss prob neg abt temp wt hr dept inc',
+} as const;
 
-/** Subjects by themselves. */
-export const SUBJECTS = set('i he she we they');
-/** Subjects when a verb follows; "massaged it" has none. */
-export const SUBJECTS_WITH_VERB = set(
-  'it its that this there these those everyone everybody someone somebody you both all rest others',
-);
-/** Words that begin a noun phrase. */
-export const DETERMINERS = set(
-  'the a an this that these those his her hers its their our my your each every some both all',
-);
-export const PREPOSITIONS = set('of in on at from with to between under around over near for by into behind inside');
-/** Verbs by which a statement of its own is known. */
-export const FINITE = set(
-  "is 's are 're was were am 'm has have 've had does do did will 'll would 'd can could might may should must " +
-    'got gets goes went came comes looks looked feels felt seems seemed keeps kept ran ate drank took pulled stays stayed said says',
-);
-/** Verbs by which a statement without a subject begins: "no swelling, wrapped it". */
-export const ACTIONS = set(
-  'massaged wrapped booted bootied put gave took rubbed cleaned washed trimmed stretched checked loaded dropped fed watered snacked ' +
-    'ate drank refused moved swapped packed pulling pulled running ran trotting trots loping eating drinking parked came went',
-);
-/** Words after which a verb's form is part of a denial or a passive, not a statement that begins. */
-export const AUXILIARIES = set(
-  "n't not never to be been being get getting all well just already really no a the his her i we he she they you",
-);
-/** What follows "was" in a denial's own verb: "no swelling was seen". */
-export const PASSIVES = set(
-  'seen noted found identified present heard reported appreciated observed there evident visible detected felt shown visualized demonstrated',
-);
-/** Words after which a subject stands in a clause of the same statement: "hacking when | we hooked up". */
-export const SUBORDINATES = set('when while where after before until that who as how why what whenever than since');
-/** What a note turns to without an article: "no swelling | trail is fast". */
-export const TOPICS = set(
-  'trail wind snow sun sky weather feet team leaders wheelers everyone everybody pads tug tugs temp temperature',
-);
-/** Words that name a limb or a side: after a comma they begin a new finding. */
-export const SIDES = set('left right lf rf lh rh fl fr hl hr l r front hind rear both');
-/** Small words that may stand between a subject and its verb. */
-export const ADVERBS = set(
-  'still also just never really only even already then now always actually kind sort ever yet',
-);
 /** Words that tell in the past tense. */
-export const PAST_TENSE = set('was were had did been came threw');
-/** Verbs whose present tense also tells a plan: "tomorrow | everybody gets booties". */
-export const OPEN_PRESENT = set('gets goes comes stays keeps');
-/** Numbers that begin something counted: "no splits | two booties lost". */
-export const COUNTS = set(
-  'two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen twenty thirty forty fifty',
-);
-/** Short forms that end in a point. */
-export const POINTED = set('dr mr mrs ms vs approx st mt poss prob neg abt temp wt hr dept inc');
+export const PAST_TENSE = new Set('was were had did been came threw'.split(' '));

@@ -25,8 +25,8 @@ export interface CueGroup {
   gives: Gives;
   direction: Direction;
   reach: Reach;
-  /** A subject right after the cue does not end it: "I think | he's lame". */
-  clause?: true;
+  /** A subject right after the cue does not end it: "maybe | he's lame"; `full`: nor does its verb, "I think | Fern | pulled a muscle". */
+  clause?: 'subject' | 'full';
   /** Speaks of what was said just before, over "but" and a full stop: "…, but it's gone now". */
   anaphoric?: true;
   /** Only for what is told of in the past tense or on an earlier day: "was limping, but she's fine". */
@@ -50,7 +50,7 @@ export const LISTS: Record<string, string> = {
   few: 'a,one,two,three,four,five,six,seven,eight,nine,ten,couple,few,several',
   be: "is,'s,was,are,'re,were",
   been: "is,'s,was,are,'re,were,has,have,'ve,had,has been,have been,'s been,",
-  it: 'it,its,that,thats,he,she,they,those,these,this,all of it',
+  it: 'it,its,that,he,she,they,those,these,this,all of it',
   ok: 'fine,good,ok,okay,sound,alright,all right,normal,clear,clean,well',
   so: 'very,too,that,so,really,quite,particularly,all that,',
   find: 'see,find,feel,notice,spot,detect,seeing,finding,feeling',
@@ -68,7 +68,7 @@ const ABSENT: CueGroup[] = [
     direction: 'forward',
     reach: 'list',
     phrases: `
-      no ; zero ; nil ; 0 ; no {new|further|other|obvious|visible|real|significant|apparent|definite}
+      no ; nil ; {zero|0} {swelling|heat|limp|limping|cuts|splits|rubs|ice|wind|blood|pain|issues|problems|signs of} ; no {new|further|other|obvious|visible|real|significant|apparent|definite}
       no {evidence|sign|signs|hint|trace|trail|indication|suggestion|suspicion|symptoms|complaint|complaints|history} of
       no {findings|finding|evidence|signs} {to suggest|suggesting|suggestive of|for}
       no {problem|problems|trouble|issue|issues} with
@@ -80,17 +80,24 @@ const ABSENT: CueGroup[] = [
     name: 'not …',
     gives: 'absent',
     direction: 'forward',
+    reach: 'near',
+    phrases: `
+      not ; n't ; ai not ; nor ; neither ; without ; w / o ; w / out ; never ; instead of ; rather than
+      {n't|can not|not} {<find>} {wrong|amiss|the matter} {with|in|on|}`,
+  },
+  {
+    name: 'not any …',
+    gives: 'absent',
+    direction: 'forward',
     reach: 'list',
     phrases: `
-      not ; n't ; ai not ; nor ; neither ; {n't|can not|not} {<find>} {any|anything|a thing|}
-      {n't|can not|not} {<find>} {any|anything|a thing|} {wrong|amiss|the matter} {with|in|on|}
+      {n't|can not|not} <find> {any|anything|a thing|}
+      {n't|can not|not} {<find>} {any|anything|a thing} {wrong|amiss|the matter|} {with|in|on|}
       {not|n't} {reveal|show|demonstrate|appreciate|have|had|develop|report|complain of|appear|feel|suggest|indicate|exhibit}
-      not {associated with|known to have|know of} ; unremarkable for
-      n't {have|had|got|get} any
-      without ; without {any|a|evidence of|any evidence of|sign of|signs of|any sign of|any signs of}
-      w / o ; w / out ; never ; never {saw|had|found|felt|noticed|developed|complained of} {any|a|}
-      never {diagnosed|treated} {with|for} ; not {consistent|compatible} with
-      {fails|failed} to {show|reveal|demonstrate} ; instead of ; rather than`,
+      {not|n't} {have|had|got|get} any ; not {associated with|known to have|know of} ; unremarkable for
+      without {any|a|evidence of|any evidence of|sign of|signs of|any sign of|any signs of}
+      never {saw|had|found|felt|noticed|developed|complained of} {any|a|} ; never {diagnosed|treated} {with|for}
+      not {consistent|compatible} with ; {fails|failed} to {show|reveal|demonstrate}`,
   },
   {
     name: 'nothing …',
@@ -117,7 +124,7 @@ const ABSENT: CueGroup[] = [
     gives: 'absent',
     direction: 'forward',
     reach: 'list',
-    clause: true,
+    clause: 'subject',
     phrases: `
       {not|n't} {think|believe|suspect|reckon|suppose} {that|} ; would {not|n't} {say|call it|call}
       {denies|denied} that ; no {reason|cause} to {think|believe} {that|}`,
@@ -142,7 +149,7 @@ const POSSIBLE: CueGroup[] = [
     gives: 'possible',
     direction: 'forward',
     reach: 'near',
-    clause: true,
+    clause: 'subject',
     breaks: true,
     phrases: `
       {might|may} {be|have|well be|just be|} ; could {be|have|well be|just be} ; must {be|have}
@@ -157,10 +164,10 @@ const POSSIBLE: CueGroup[] = [
     gives: 'possible',
     direction: 'forward',
     reach: 'near',
-    clause: true,
+    clause: 'subject',
     breaks: true,
     hedges: true,
-    phrases: '{might|may|could|probably|perhaps|maybe|possibly|likely} not {be|have|a|an|}',
+    phrases: '{might|may|probably|perhaps|maybe|possibly|likely} not {be|have|a|an|}',
   },
   {
     name: 'possible …',
@@ -176,10 +183,10 @@ const POSSIBLE: CueGroup[] = [
     gives: 'possible',
     direction: 'forward',
     reach: 'near',
-    clause: true,
+    clause: 'full',
     breaks: true,
     phrases: `
-      i {<think>} {that|maybe|} ; i {wonder|bet|'d bet|'d say|'d guess} {if|whether|that|}
+      i {<think>} {that|maybe|} ; {thinks|reckons|guesses|believes|figures|suspects|wonders} {that|if|whether|} ; i {wonder|bet|'d bet|'d say|'d guess} {if|whether|that|}
       i 'm {thinking|guessing|wondering|afraid|worried|a bit worried|a little worried} {if|whether|that|}
       {looks|looking|look|looked|sounds|feels|acts|acting} {like|as if|as though} ; {wonder|wondering} {if|whether}
       {keep|keeping} {an|} eye on {if|whether|how} ; {will|'ll|} {watch|watching|see|check|find out|know|ask|asked|asks} {if|whether}
@@ -192,7 +199,7 @@ const POSSIBLE: CueGroup[] = [
     gives: 'possible',
     direction: 'forward',
     reach: 'outlook',
-    clause: true,
+    clause: 'subject',
     phrases: `
       {calling|calls|call} for ; {forecast|forecasts} {is|is for|says|calls for|has|of|for|}
       {weather says|radio says|supposed to|expected to|expecting|expect|they expect|they say|promising}
@@ -218,7 +225,8 @@ const RESOLVED: CueGroup[] = [
     reach: 'list',
     phrases: `
       no longer ; not any longer ; no more ; {is|'s|was|are|all} over {his|her|their|the|that}
-      {got|gotten|getting} over {his|her|their|the|that} ; recovered from ; {has|have|'s|'ve} {stopped|quit} {his|her|}`,
+      {got|gotten|getting} over {his|her|their|the|that} ; recovered from ; {has|have|'s|'ve} {stopped|quit} {his|her|}
+      {stopped|quit} {limping|coughing|hacking|bleeding|vomiting|shivering|shaking|licking|favoring|scratching|panting|chewing}`,
   },
   {
     name: 'not … anymore',
@@ -227,7 +235,7 @@ const RESOLVED: CueGroup[] = [
     reach: 'list',
     anaphoric: true,
     phrases: `
-      {not|n't|no} … {anymore|any more|any longer} ; {has|have|had} {not|n't} … since`,
+      {not|n't|no} … {anymore|any more|any longer} ; {has|have|had} {not|n't} … since ; from … {to normal|to nothing|to fine}`,
   },
   {
     name: '… is gone',
@@ -236,14 +244,15 @@ const RESOLVED: CueGroup[] = [
     reach: 'statement',
     phrases: `
       {<been>} {gone|vanished|disappeared|subsided|resolved|healed|cleared} {up|away|now|today|completely|}
-      {<been>} {all|completely|totally|about|mostly|fully|long} {gone|healed|cleared up|resolved}
+      {<been>} {all|completely|totally|fully|long} {gone|healed|cleared up|resolved|dried up}
       {<been>} {gone|went|going|goes} {right|all the way|} {away|down to nothing} ; gone {now|today|already}
       {<been>} {gone|went|came} {right|all the way|} down {to nothing|completely}
       {cleared|healed|dried} {right|} up {now|today|nicely|well|} ; {clears|clearing} up ; {<been>} closed {up|over}
       {<been>} grown {back|in|out|over} ; {<been>} {come|came} {right|good} ; {come|came|gone|went} out of {it|that|his|her|the}
       wore off ; worn off ; {worked|sorted} {itself|its way} {out|} ; worked out ; loosened up
       {bleeding|coughing|cough|vomiting|runs|diarrhea|limp|limping|shivering|licking|itching} {has|have|had|} {stopped|quit}
-      {has|have} {stopped|quit}`,
+      {has|have} {stopped|quit} ; {snowball|snowballs|iceball|iceballs|ice ball|ice balls|thorn|splinter|quill|quills} {<be>} out
+      {<be>} out of {it|that|his|her|the|their}`,
   },
   {
     name: '…, fine now',
@@ -254,7 +263,7 @@ const RESOLVED: CueGroup[] = [
     phrases: `
       {<it>} {<been>} {all|completely|totally|} {gone|healed|cleared up|fine|resolved} {now|today|up|again}
       {<it>} {<been>} {all|completely|totally|} {gone|healed|cleared up|resolved}
-      {it|that|its|thats} {<been>} {stopped|quit} {now|again|}
+      {it|that|its} {<been>} {stopped|quit} {now|again|}
       {<it>} {<been>} {<ok>} {now|today|again} ; {<it>} {<been>} {all|} over {it|that|now}
       {it|that|they|those} {cleared up|went away|healed up|healed|wore off|disappeared}
       {<been>} {all|} {<ok>} {now|again|today|since} ; all {healed|gone|cleared up|better} ; no longer $
@@ -300,7 +309,7 @@ const PLANNED: CueGroup[] = [
     gives: 'planned',
     direction: 'forward',
     reach: 'plan',
-    clause: true,
+    clause: 'full',
     condition: true,
     phrases: `
       if ; even if ; {let|tell} {me|us|them} {know|} if ; unless ; should {he|she|it|they} ; in the event`,
@@ -310,7 +319,7 @@ const PLANNED: CueGroup[] = [
     gives: 'planned',
     direction: 'forward',
     reach: 'plan',
-    clause: true,
+    clause: 'subject',
     phrases: `
       {will|'ll|shall|should|gotta} ; can {stay|rest|ride|sit|start|have|take}
       {am|'m|is|'s|are|'re|} {going to|gonna|gunna|fixing to|about to|planning to|planning on|hoping to|aiming to}
