@@ -79,6 +79,24 @@ const HISTORIES: { story: string; told: YardRecord[]; on: string; want: string[]
     want: ['right front web · over · 01-03 to 01-03 · (split) · #1'],
   },
   {
+    story: 'the split of this morning stands after clean feet in the afternoon',
+    told: [t('01-03T11:00', 'web right front split'), t('01-03T16:00', 'foot any absent')],
+    on: '01-03',
+    want: ['right front web · open · 01-03 to 01-03 · split · #1'],
+  },
+  {
+    story: 'a split, and the feet else clean, in one note: the split stands',
+    told: [t('01-03', 'web right front split', 'foot any absent')],
+    on: '01-10',
+    want: ['right front web · open · 01-03 to 01-03 · split · #1'],
+  },
+  {
+    story: 'going down behind is a collapse, whatever part was named',
+    told: [t('01-03', 'leg sides-both hind collapsed')],
+    on: '01-03',
+    want: ['collapse · open · 01-03 to 01-03 · collapsed · #1'],
+  },
+  {
     story: 'clean feet and the split in one note: the split stands',
     told: [t('01-02', 'web right front split'), t('01-03', 'foot any absent', 'web right front split')],
     on: '01-03',
@@ -372,6 +390,11 @@ it('the gravest word and the last trend are kept', () => {
     worst: 'severe',
     signs: [{ sign: 'sore', worst: 'severe', trend: 'better', times: 2 }],
   });
+});
+
+it('a sign told present once stays sure when it is only possible later', () => {
+  const [episode] = watch([t('01-03', 'wrist left sore'), t('01-04', 'wrist left sore possible')], '01-04').episodes;
+  expect(episode).toMatchObject({ doubtful: false, lastSure: '2027-01-03', signs: [{ doubtful: false }] });
 });
 
 it('days of silence can be set, and must be a number of days', () => {
