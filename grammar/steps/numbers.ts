@@ -27,6 +27,8 @@ export interface NumberReading {
   spelled: boolean;
   /** A whole number said or written without fraction or point. */
   whole: boolean;
+  /** As written, when it stands in figures alone: "6.50", "0730". */
+  figures?: string;
   /** Written with its sign ("-19"). */
   signed?: boolean;
   /** Two numbers said in a row that can be one ("two fifty", "ten forty", "one oh two"), and where the second begins. */
@@ -156,6 +158,26 @@ function counted(t: readonly Token[], reading: NumberReading, scale = 1): Number
   return out;
 }
 
+/** Figures that were cut where letters stick to them ("T38.6" is t, 38, point, 6), put together again. */
+function figureRun(t: readonly Token[], i: number): { low: string; to: number } {
+  const first = t[i] as Token;
+  let low = first.low;
+  let j = i + 1;
+  for (;;) {
+    const [a, b] = [t[j], t[j + 1]];
+    if (!a || a.gap) break;
+    if (a.kind === 'number' && isDigits(a.low)) {
+      low += a.low;
+      j++;
+    } else if ((a.low === '.' || a.low === ',') && b?.kind === 'number' && !b.gap && isDigits(b.low)) {
+      low += a.low + b.low;
+      j += 2;
+    } else break;
+  }
+  return figures(low) === undefined ? { low: first.low, to: i + 1 } : { low, to: j };
+}
+const isDigits = (low: string): boolean => PLAIN_FIGURES.test(low);
+
 /** A number that begins with figures. */
 function figuresAt(t: readonly Token[], i: number): NumberReading | undefined {
   const token = t[i] as Token;
@@ -174,13 +196,23 @@ function figuresAt(t: readonly Token[], i: number): NumberReading | undefined {
   const groups = spacedGroups(t, i);
   if (groups)
     return { from: i, to: groups.to, value: groups.value, spelled: false, whole: true, ...(signed && { signed }) };
-  const value = figures(token.low);
+  const run = figureRun(t, i);
+  const value = figures(run.low);
   if (value === undefined) return undefined;
-  const whole = PLAIN_FIGURES.test(token.low.replace(/^[-+−–]/, '').replace(/[.,]+$/, ''));
-  let reading: NumberReading = { from: i, to: i + 1, value, spelled: false, whole, ...(signed && { signed }) };
+  const written = run.low.replace(/^[-+−–]/, '').replace(/[.,]+$/, '');
+  const whole = PLAIN_FIGURES.test(written);
+  let reading: NumberReading = {
+    from: i,
+    to: run.to,
+    value,
+    spelled: false,
+    whole,
+    figures: written,
+    ...(signed && { signed }),
+  };
   if (whole && !signed) {
     const more = cardinal(t, i); // "3 hundred and 21", "5 thousand"
-    if (more && more.to > i + 1) reading = { ...reading, to: more.to, value: more.value, spelled: true };
+    if (more && more.to > run.to) reading = { ...reading, to: more.to, value: more.value, spelled: true };
     else if (PARTS_OF_ONE.has(t[i + 1]?.low ?? '') && !ORDINALS.has(t[i + 1]?.low ?? ''))
       return partAlone(t, i); // "3 quarters"
     else reading = ratioSaid(t, reading) ?? decimalTail(t, reading); // "4 over 9", "1 point 1"

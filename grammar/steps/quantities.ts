@@ -55,7 +55,7 @@ const plainNumber: Rule = {
     if (!n) return undefined;
     const q = c.make(n.from, n.to, n.value, 'number', n.spelled ? { spelled: true } : {});
     if (n.ratio) q.ratio = n.ratio;
-    const time = timeOf(c, n);
+    const time = timeOf(n);
     if (time) q.clock = time;
     const first = firstOfPair(c, n);
     if (first && n.pair) q.apart = [first, c.make(n.pair.at, n.to, n.pair.second, 'number', { spelled: true })];
@@ -149,7 +149,12 @@ function ranges(found: Quantity[], t: readonly Token[]): Quantity[] {
     const [a, b] = [found[k - 1] as Quantity, found[k] as Quantity];
     if (!linked(a, b, t)) continue;
     const { weak: _weak, clock: _clock, apart: _apart, ...first } = a;
-    if (b.dimension === 'number' && !b.unit) {
+    if (a.dimension === 'temperature' && b.dimension === 'temperature') {
+      // "-18 to -20 C": the scale is said once
+      const { bySign: _sign, ...scaled } = a;
+      found[k - 1] = b.unit && !a.unit ? { ...scaled, unit: b.unit, range: 'from' } : { ...a, range: 'from' };
+      found[k] = { ...b, range: 'to' };
+    } else if (b.dimension === 'number' && !b.unit) {
       // "minus ten to fifteen": both are cold
       if (!a.bySign || a.value >= 0) continue;
       const { clock: _time, apart: _two, ...second } = b;

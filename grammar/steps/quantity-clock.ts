@@ -107,8 +107,8 @@ export const colonTime: Rule = {
   starts: 'figures',
   read(c) {
     const token = c.tokens[c.i];
-    if (token?.kind !== 'number' || !token.low.includes(':')) return undefined;
-    // read from the text: seconds and what sticks to them are not always one token
+    if (token?.kind !== 'number' || !(token.low.includes(':') || c.low(c.i + 1).startsWith(':'))) return undefined;
+    // read from the text: minutes, seconds and what sticks to them are not always one token
     COLON.lastIndex = token.start;
     const found = COLON.exec(c.text);
     if (!found) return undefined;
@@ -117,15 +117,19 @@ export const colonTime: Rule = {
     const end = token.start + found[0].length;
     let to = c.i + 1;
     while (to < c.tokens.length && (c.tokens[to] as Token).start < end) to++;
-    return clock(c, c.i, hour, minute, to, false);
+    // "2:50 hrs" is a length, "at 14:30 h" a time
+    const unit = formAt(c.tokens, to);
+    if (unit?.form.unit === 'h' && hour < 13 && !TIME_BEFORE.has(c.low(c.i - 1)))
+      return c.make(c.i, unit.to, hour * 60 + minute, 'duration', { unit: 'min', said: 'h', clock: { hour, minute } });
+    return clock(c, c.i, hour, minute, unit?.form.unit === 'h' ? unit.to : to, false);
   },
 };
 
 /** The hour and minute a number names, if it can: "6.50", "1830", "two fifty", "9". */
-export function timeOf(c: Cursor, n: NumberReading): Clock | undefined {
+export function timeOf(n: NumberReading): Clock | undefined {
   if (n.signed || n.ratio || n.value < 0) return undefined;
   if (n.pair) return valid(n.pair.first, n.pair.second) ? { hour: n.pair.first, minute: n.pair.second } : undefined;
-  const digits = n.spelled ? '' : c.low(n.from).replace(/[.,]$/, '');
+  const digits = (!n.spelled && n.figures) || '';
   const point = /^(\d{1,2})[.,](\d\d)$/.exec(digits);
   if (point)
     return valid(Number(point[1]), Number(point[2])) ? { hour: Number(point[1]), minute: Number(point[2]) } : undefined;
@@ -202,7 +206,7 @@ function hourLeftOut(
 /** The hour that a number behind "to" or "past" names; not when it is an amount ("five to six miles", "ten to twelve dogs"). */
 function hourIn(c: Cursor, n: NumberReading | undefined): number | undefined {
   if (!n || n.pair || n.signed || !n.whole || n.value < 0 || n.value > 24) return undefined;
-  if (n.spelled ? false : c.low(n.from).length > 2) return undefined;
+  if (!n.spelled && (n.figures ?? '').length > 2) return undefined;
   if (SIDES_OF_ZERO.has(c.low(n.to)) || DEGREES.has(c.low(n.to))) return undefined;
   const after = unitAfter(c.tokens, n.to, n);
   if (after && c.low(n.to) !== 'h') return undefined;
@@ -233,7 +237,7 @@ export const markedHour: Rule = {
     const military = fourFigures(c, n);
     if (military) return military;
     const twice = repeated(c, n);
-    const time = twice ?? timeOf(c, n);
+    const time = twice ?? timeOf(n);
     if (!time) return undefined;
     const end = twice?.to ?? n.to;
     const told = c.low(c.i - 1) === 'at' && dayPartBefore(c); // "this evening at 8"
@@ -247,8 +251,8 @@ export const markedHour: Rule = {
 function fourFigures(c: Cursor, n: NumberReading): Quantity | undefined {
   const unit = formAt(c.tokens, n.to);
   if (unit?.form.unit !== 'h') return undefined;
-  const figures = !n.spelled && c.low(n.from).length === 4;
-  const time = figures ? timeOf(c, n) : n.spelled ? hundredHours(n) : undefined;
+  const figures = !n.spelled && n.figures?.length === 4;
+  const time = figures ? timeOf(n) : n.spelled ? hundredHours(n) : undefined;
   return time && c.make(n.from, unit.to, minutesOf(time), 'clock', { clock: time });
 }
 /** "fourteen hundred" → 14:00. */

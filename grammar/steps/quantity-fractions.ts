@@ -42,7 +42,8 @@ export function figuresOver(
 export function withPart(t: readonly Token[], whole: Piece): (Piece & { spelled?: boolean }) | undefined {
   const glyph = GLYPHS.get(t[whole.to]?.low ?? '');
   if (glyph !== undefined) return { value: glyph, to: whole.to + 1 };
-  const typed = t[whole.to]?.gap ? figuresOver(t, whole.to) : undefined;
+  const k = tied(t, whole.to); // "1-1/2" as "1 1/2"
+  const typed = k > whole.to || t[k]?.gap ? figuresOver(t, k) : undefined;
   if (typed && t[whole.to - 1]?.kind === 'number') return { value: typed.value, to: typed.to };
   let j = tied(t, whole.to);
   const cls = classOf(t[j]);

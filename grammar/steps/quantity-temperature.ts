@@ -30,7 +30,7 @@ function tailAt(c: Cursor, k: number): Tail {
   const scale = () => {
     const unit = SCALES.get(c.low(tail.to));
     const letter = c.low(tail.to).length === 1 && !degrees;
-    if (letter && (inName(c.tokens, tail.to - 1) || c.low(tail.to + 1) === '-')) return; // "SCP-173C", "F-series"
+    if (letter && (c.number?.ratio || inName(c.tokens, tail.to - 1) || c.low(tail.to + 1) === '-')) return; // "SCP-173C", "F-series"
     if (unit) {
       tail.unit = unit;
       tail.to++;
