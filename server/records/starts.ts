@@ -26,25 +26,22 @@ const NIGHT_HOURS = 8;
 const LATE_EVENING_HOURS = 3;
 /** A hook-up is followed by leaving the yard within this time; a later start is another outing's. */
 const HOOK_UP = 90 * MINUTE;
-/** Two finishes closer than this are one finish told twice. */
-const SAME_FINISH = 30 * MINUTE;
+/** Two finishes closer than this are one finish told twice ("back at ten past five", later "home about six"). */
+const SAME_FINISH = HOUR;
 
 /**
- * Whether `chain[i]` starts a new run after `open`: another local day, silence longer than `gapHours`, a hook-up or a start
- * after a finish, a second start, or a whole second team told on the trail.
+ * Whether `chain[i]` starts a new run after `open`: on another local day; after silence longer than `gapHours`; with a second
+ * start, or a whole second team told on the trail. After a finish only going out again starts one, however long the silence: what
+ * is told in the evening is of the run that was.
  */
 export function startsRun(open: Open, chain: readonly Item[], i: number, gapHours: number): boolean {
   const item = chain[i] as Item;
   const silence = item.begin - open.last;
-  if (silence > gapHours * HOUR) return true;
-  if (
-    dayAt(item.begin, item.when.offset) !== open.day &&
-    item.when.day !== open.day &&
-    !goesOnPastMidnight(open, item, silence)
-  )
-    return true;
-  if (!open.isRun) return false;
-  return open.finish === undefined ? isSecondTeam(open, item) : isNextRun(open, open.finish, chain, i, gapHours);
+  const otherDay = dayAt(item.begin, item.when.offset) !== open.day && item.when.day !== open.day;
+  if (otherDay && !goesOnPastMidnight(open, item, silence)) return true;
+  const silent = silence > gapHours * HOUR;
+  if (open.isRun && open.finish !== undefined) return isNextRun(open, open.finish, chain, i, gapHours, silent);
+  return silent || (open.isRun && isSecondTeam(open, item));
 }
 
 /** A run under way goes on over midnight; a run that has ended keeps its late evening; a hook-up is of the new day. */
@@ -66,14 +63,22 @@ function isSecondTeam(open: Open, item: Item): boolean {
 }
 
 /** After a finish: is this the next run, or the first one told over? */
-function isNextRun(open: Open, finish: number, chain: readonly Item[], i: number, gapHours: number): boolean {
+function isNextRun(
+  open: Open,
+  finish: number,
+  chain: readonly Item[],
+  i: number,
+  gapHours: number,
+  silent: boolean,
+): boolean {
   const item = chain[i] as Item;
   if (item.start !== undefined) return item.start >= finish;
-  const told = lineupIn(item);
-  if (told.size === 0) return false;
   if (item.finish !== undefined) return item.finish > finish + SAME_FINISH;
+  const told = lineupIn(item);
   // Clocks told soon after it show that a team went out again.
-  if (goesOutAfter(chain, i, finish, gapHours)) return true;
+  const mayGoOut = told.size > 0 || item.told.some(showsUnderway);
+  if (mayGoOut && goesOutAfter(chain, i, finish, gapHours, told.size > 0)) return true;
+  if (told.size === 0) return false;
   // A length of its own that is not the run's.
   const total = totalIn(item);
   if (total !== undefined && open.total !== undefined && Math.abs(total - open.total) > 0.005 * open.total) return true;
@@ -81,19 +86,24 @@ function isNextRun(open: Open, finish: number, chain: readonly Item[], i: number
   if (open.lineup.size === 0) return false;
   const dogs = [...told.keys()];
   if (!dogs.some((dog) => open.lineup.has(dog))) return true;
+  const whole = toldInFull(told);
+  if (silent && whole) return true;
   // The same dogs in the same places: told over.
   if (dogs.every((dog) => open.lineup.has(dog) && sameOrUnsaid(open.lineup.get(dog), told.get(dog)))) return false;
-  return toldInFull(told);
+  return whole;
 }
 
-/** Whether a start soon after the hook-up, or a stop or finish later than the first run's, is told in the notes that follow. */
-function goesOutAfter(chain: readonly Item[], i: number, finish: number, gapHours: number): boolean {
-  const hookUp = chain[i] as Item;
+/**
+ * Whether the notes that follow show a team out again: a start soon after the hook-up (for a note told on the trail, before
+ * it), or a stop or finish later than the first run's.
+ */
+function goesOutAfter(chain: readonly Item[], i: number, finish: number, gapHours: number, hooksUp: boolean): boolean {
+  const first = chain[i] as Item;
   for (let j = i; j < chain.length; j++) {
     const item = chain[j] as Item;
     if (j > i && item.begin - (chain[j - 1] as Item).when.ms > gapHours * HOUR) return false;
-    if (item.start !== undefined) return item.start > finish && item.start <= hookUp.when.ms + HOOK_UP;
-    if (item.finish !== undefined && item.finish > finish + SAME_FINISH && item.finish > hookUp.when.ms) return true;
+    if (item.start !== undefined) return item.start > finish && item.start <= first.when.ms + (hooksUp ? HOOK_UP : 0);
+    if (item.finish !== undefined && item.finish > finish + SAME_FINISH && item.finish > first.when.ms) return true;
     if (stopsAfter(item, finish + SAME_FINISH)) return true;
   }
   return false;
