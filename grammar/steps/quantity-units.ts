@@ -27,11 +27,7 @@ export function formAt(t: readonly Token[], k: number): UnitReading | undefined 
 const OPENING: Record<string, string> = { '(': ')', '<': '>', '[': ']' };
 
 /** The unit after a number that ends at `k`: over a hyphen, fillers ("ten more miles"), "of an" ("quarter of an hour"), brackets. */
-export function unitAfter(
-  t: readonly Token[],
-  k: number,
-  n: Pick<NumberReading, 'spelled' | 'whole' | 'part'>,
-): UnitReading | undefined {
+export function unitAfter(t: readonly Token[], k: number, n: NumberReading): UnitReading | undefined {
   let j = k;
   if (t[j] && HYPHENS.has(t[j]?.low ?? '') && !t[j]?.gap && !t[j + 1]?.gap) j++;
   const closing = OPENING[t[j]?.low ?? ''];
@@ -47,7 +43,7 @@ export function unitAfter(
   for (let fillers = 0; fillers < 2 && FILLERS.has(t[j]?.low ?? ''); fillers++) j++;
   if (t[j]?.low === 'or' && t[j + 1]?.low === 'so') j += 2;
   const unit = formAt(t, j);
-  if (!unit || !allowed(t, unit, n.spelled, j === k)) return undefined;
+  if (!unit || !allowed(t, unit, n, j === k)) return undefined;
   // "20 m break": before a rest the m is minutes
   if (unit.form.unit === 'm' && unit.form.figures && RESTS.has(t[unit.to]?.low ?? ''))
     return { form: MINUTE, to: unit.to };
@@ -57,14 +53,17 @@ const RESTS: ReadonlySet<string> = new Set('break stop rest nap pause wait snack
 const MINUTE = UNIT_FORMS.get('min')?.[0] as UnitForm;
 
 /** Is the word used as a unit here? Letters need figures right before them, and "in" must end what is said of it. */
-function allowed(t: readonly Token[], unit: UnitReading, spelled: boolean, direct: boolean): boolean {
+function allowed(t: readonly Token[], unit: UnitReading, n: NumberReading, direct: boolean): boolean {
   const next = t[unit.to];
   if (unit.form.figures) {
-    if (spelled || !direct || inName(t, unit.to - 2)) return false;
+    if (n.spelled || !direct || inName(t, unit.to - 2)) return false;
     if (next && !next.gap && next.kind === 'number') return false; // "m212" is a name
     if (t[unit.to - 1]?.low === 'in')
       return IN_AS_INCH.has(next?.low ?? '') || !next || (next.kind === 'mark' && next.low !== '/');
   }
+  // "BCS 3.5 HR 88": a heart rate's label, where it can't be hours and minutes
+  if (t[unit.to - 1]?.low === 'hr' && next?.kind === 'number' && (!n.whole || n.value > 24 || Number(next.low) > 59))
+    return false;
   if (t[unit.to - 1]?.low === 'yard' && COUNTED.has(next?.low ?? '')) return false; // "two yard dogs"
   return true;
 }
