@@ -153,6 +153,21 @@ const HISTORIES: { story: string; told: YardRecord[]; on: string; want: string[]
     ],
   },
   {
+    story: 'a word that it is well again, three weeks on, is the end after all',
+    told: [t('01-03', 'wrist left sore'), t('01-24', 'wrist left any resolved')],
+    on: '01-30',
+    want: ['left wrist · over · 01-03 to 01-03 · (sore) · #1'],
+  },
+  {
+    story: 'such a word is about what is open where something is',
+    told: [t('01-03', 'wrist left sore'), t('01-23', 'wrist right sore'), t('01-24', 'wrist any resolved')],
+    on: '01-30',
+    want: [
+      'right wrist · over · 01-23 to 01-23 · (sore) · #1',
+      'left wrist · not-seen-since · 01-03 to 01-03 · sore · #1',
+    ],
+  },
+  {
     story: 'a shoulder with no side is neither the left nor the right one',
     told: [t('01-03', 'shoulder sore'), t('01-04', 'shoulder left sore')],
     on: '01-04',
