@@ -163,6 +163,14 @@ const RULES: readonly BorderRule[] = [
     },
   },
   {
+    name: '<part> <verb>',
+    of: BIT.part,
+    set(s, i) {
+      const alone = !is(s, i - 1, BIT.denier | BIT.determiner | BIT.preposition | BIT.side);
+      if (alone && is(s, i + 1, BIT.finite)) flag(s, i, DENIAL);
+    },
+  },
+  {
     name: 'and <his>',
     of: BIT.possessive,
     set(s, i) {
@@ -207,6 +215,8 @@ export function bordersOf(tokens: readonly Token[], hits: readonly Hit[]): Uint1
   for (const { at, best, end, gap, gapEnd } of hits) {
     // "hasn't coughed since | lost a bootie"
     if (gap?.cue) flag(s, gapEnd, DENIAL);
+    // "wasn't limping yesterday | is today"
+    if (best?.cue?.gives === 'past' && is(s, end, BIT.finite)) flag(s, end, ACTION);
     if (best?.end) flag(s, best.end.after ? end : at, FLAG_OF[best.end.ends]);
     else if (best?.cue?.breaks) flag(s, at, DENIAL);
   }

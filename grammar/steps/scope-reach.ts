@@ -95,7 +95,7 @@ function verbBetween(g: Ground, from: number, to: number): boolean {
 /** Is the way from the cue on to the target [from, to) free? */
 function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean {
   if (from - cue.to > (cue.gives === 'absent' ? DENIAL_WINDOW : WINDOW)) return false;
-  const ends = ENDS_OF[cue.reach] | (cue.gives === 'absent' ? DENIAL : 0);
+  const ends = ENDS_OF[cue.reach] | (cue.gives === 'absent' ? DENIAL : cue.gives === 'past' ? NOW : 0);
   const plan = cue.reach === 'plan' || cue.reach === 'heading';
   const lists = plan || cue.reach === 'outlook';
   const through = plan || cue.group.clause !== undefined || TAKES_NAME.has(lowAt(g, cue.to - 1));

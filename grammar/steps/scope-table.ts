@@ -239,7 +239,8 @@ function hitAt(tokens: readonly Token[], i: number): Hit | undefined {
   }
   for (const pattern of TABLE.gaps.get(first) ?? []) {
     const gapEnd = readGapped(tokens, pattern.slots, 0, i);
-    if (gapEnd < 0) continue;
+    // A longer phrase without a gap covers it: "n't seen any more | blood".
+    if (gapEnd < 0 || (hit && hit.end >= gapEnd)) continue;
     hit = { at: i, best: hit?.best, end: hit?.end ?? i + 1, gap: pattern, gapEnd };
     break;
   }

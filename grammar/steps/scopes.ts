@@ -66,8 +66,9 @@ function setOf(stops: readonly number[] | undefined): ReadonlySet<number> {
 }
 
 /**
- * Which of several cues is followed: what hangs on an *if* first, and what is forecast ("snow tonight, it's clear now"); then what is gone, what is still there, what is not,
- * what is to be, what may be; a bare "tomorrow" and an earlier day last, since they say when, not whether.
+ * Which of several cues is followed: what hangs on an *if* first, and what is forecast ("snow tonight, it's clear now");
+ * then what is gone, what is not, what is to be, what may be; a bare "tomorrow" and an earlier day last, since they say
+ * when, not whether. "And still is" outweighs the earlier day alone.
  */
 function rank(cue: Cue): number {
   if (cue.group.condition) return 0;
@@ -75,7 +76,7 @@ function rank(cue: Cue): number {
     case 'resolved':
       return 1;
     case 'present':
-      return 2;
+      return 7;
     case 'absent':
       return 3;
     case 'planned':
@@ -84,7 +85,7 @@ function rank(cue: Cue): number {
       if (cue.reach === 'outlook') return 0.5;
       return cue.group.hedges ? 2.5 : 5;
     case 'past':
-      return 7;
+      return 8;
   }
 }
 

@@ -117,6 +117,8 @@ export const CLASSES = {
   /** What a note turns to without an article: "no swelling | trail is fast". */
   topic:
     'trail wind snow sun sky weather feet team leaders wheelers everyone everybody pads tug tugs temp temperature gums stool urine',
+  /** Parts that have a verb of their own: "neither hot nor swollen | toe is split". */
+  part: 'wrist wrists shoulder shoulders elbow neck back hip knee hock tail leg foot pad web webs toe toes nail nails dewclaw eye ear nose',
   /** Signs of health by which a clipped note goes on: "not drinking, | gums tacky". */
   status: 'gums app appetite hyd hydration temp hr pulse bcs weight wt stool urine coat eyes',
   /** Words that name a limb or a side: after a comma they begin a new finding. */

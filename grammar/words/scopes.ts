@@ -94,7 +94,7 @@ const ABSENT: CueGroup[] = [
       {n't|can not|not} <find> {any|anything|a thing|}
       {n't|can not|not} {<find>} {any|anything|a thing} {wrong|amiss|the matter|} {with|in|on|}
       {not|n't} {reveal|show|demonstrate|appreciate|have|had|develop|report|complain of|appear|feel|suggest|indicate|exhibit}
-      {not|n't} {have|had|got|get} any ; not {associated with|known to have|know of} ; unremarkable for
+      {not|n't} {have|had|got|get|seen|found|<find>} any {more|} ; not {associated with|known to have|know of} ; unremarkable for
       without {any|a|evidence of|any evidence of|sign of|signs of|any sign of|any signs of}
       never {saw|had|found|felt|noticed|developed|complained of} {any|a|} ; never {diagnosed|treated} {with|for}
       not {consistent|compatible} with ; {fails|failed} to {show|reveal|demonstrate}`,
@@ -138,7 +138,7 @@ const ABSENT: CueGroup[] = [
       {<been>} {ruled out|excluded} ; {<be>} {negative|absent|nonexistent|unlikely}
       {<be>} {not|n't} {seen|found|present|there|noted|visualized|identified|felt|evident|appreciated|observed|visible}
       {not|none} {seen|found|present|noted|evident|identified} ; not been {seen|found|noted|identified}
-      {:|-} {none|no|nope|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; none $`,
+      {:|-} {none|no|nope|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; {none|no|nope|nil} $`,
   },
 ];
 
@@ -154,7 +154,7 @@ const POSSIBLE: CueGroup[] = [
     phrases: `
       {might|may} {be|have|well be|just be|} ; could {be|have|well be|just be} ; must {be|have}
       {maybe|perhaps|mebbe|presumably|possibly|probably|prob|prob .}
-      {seem|seems|seemed|seeming} {to be|to have|like|as if|as though|a bit|} ; {appears|appeared} {to be|to have|}
+      {seem|seems|seemed|seeming} {to be|to have|like|as if|as though|a bit|} ; {appears|appeared} {to be|to have|} ; {looks|looked} to {be|have}
       {verging on|bordering on|borderline} ; {coming|come|came|going} down with ; what {looks|looked} like
       {rule|ruling} out ; {rule|ruling} {it|him|her} out for ; {check|checking|watch|watching|test|testing|tested} for
       {n't|not} rule out`,
@@ -212,6 +212,7 @@ const POSSIBLE: CueGroup[] = [
     reach: 'statement',
     phrases: `
       {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; {n't|not} be {ruled out|excluded}
+      {likely|expected|forecast|possible} {by|tonight|overnight|later|tomorrow|this} ; likely $ ; expected $
       {<be>} {possible|suspected|likely|probable|questionable} ; not {ruled out|excluded}`,
   },
 ];
@@ -267,7 +268,7 @@ const RESOLVED: CueGroup[] = [
       {<it>} {<been>} {<ok>} {now|today|again} ; {<it>} {<been>} {all|} over {it|that|now}
       {it|that|they|those} {cleared up|went away|healed up|healed|wore off|disappeared}
       {<been>} {all|} {<ok>} {now|again|today|since} ; all {healed|gone|cleared up|better} ; no longer $
-      back to normal ; right as rain ; good as new ; sound again ; {got|gotten|gets} over it
+      back to normal ; back on {it|feed|his feed|her feed|food|his food|her food} {now|} ; right as rain ; good as new ; sound again ; {got|gotten|gets} over it
       {walked|ran|trotted|worked|shook|came|snapped} {out of|through|off} it ; {walked|ran|worked|shook} it {off|out}
       {none|nothing|no more} {since|today|now} {then|}
       {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $
@@ -347,7 +348,7 @@ const STILL: CueGroup[] = [
     reach: 'statement',
     anaphoric: true,
     phrases: `
-      {<it>|} still {is|are|has|does|there|the same} ; {<it>|} {<be>} still {there|the same|at it|going|so}
+      {<it>|} still {is|are|has|does|there|the same} ; {<it>|and|but} {<be>} still {there|the same|at it|going|so|}
       again {today|now|this morning} ; same today
       {not|n't} {quite|fully|completely|all|really|yet|} {gone|healed|cleared|over|resolved|stopped} {up|away|down|yet|}`,
   },
