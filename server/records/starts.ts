@@ -30,8 +30,8 @@ const HOOK_UP = 90 * MINUTE;
 const SAME_FINISH = HOUR;
 
 /**
- * Whether `chain[i]` starts a new run after `open`: on another local day; after silence longer than `gapHours`; with a second
- * start, or a whole second team told on the trail. After a finish only going out again starts one, however long the silence: what
+ * Whether `chain[i]` starts a new run after `open`: on another local day; after silence longer than `gapHours`, unless it ends
+ * the run that is out; with a second start, or a whole second team told on the trail. After a finish only going out again starts one, however long the silence: what
  * is told in the evening is of the run that was.
  */
 export function startsRun(open: Open, chain: readonly Item[], i: number, gapHours: number): boolean {
@@ -41,7 +41,14 @@ export function startsRun(open: Open, chain: readonly Item[], i: number, gapHour
   if (otherDay && !goesOnPastMidnight(open, item, silence)) return true;
   const silent = silence > gapHours * HOUR;
   if (open.isRun && open.finish !== undefined) return isNextRun(open, open.finish, chain, i, gapHours, silent);
-  return silent || (open.isRun && isSecondTeam(open, item));
+  if (silent) return !(open.isRun && endsIt(open, item));
+  return open.isRun && isSecondTeam(open, item);
+}
+
+/** A finish or a total ends the run that is out, after however long a silence on the trail. */
+function endsIt(open: Open, item: Item): boolean {
+  if (ownHitches(item, item.by).length > 0 || (item.start !== undefined && item.start > open.last)) return false;
+  return item.finish !== undefined || totalIn(item) !== undefined;
 }
 
 /** A run under way goes on over midnight; a run that has ended keeps its late evening; a hook-up is of the new day. */

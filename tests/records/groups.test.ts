@@ -133,6 +133,16 @@ describe('one day, one driver', () => {
     expect(split(notes, {}, 6)).toEqual([[0, 1]]);
   });
 
+  test('a finish or a total ends the run that is out, however long nothing was said on the trail', () => {
+    expect(split([on('14', '08:50', four()), on('14', '17:10', [clock('finish', '17:05'), total(64)])])).toEqual([
+      [0, 1],
+    ]);
+    expect(split([on('14', '08:50', four()), on('14', '17:10', [total(64)])])).toEqual([[0, 1]]);
+    // A run told whole after silence is another one.
+    const whole = [clock('start', '15:00'), clock('finish', '17:00'), total(12)];
+    expect(split([on('14', '08:50', four()), on('14', '17:10', whole)])).toEqual([[0], [1]]);
+  });
+
   test('a second start without a finish is a new run', () => {
     expect(
       split([
