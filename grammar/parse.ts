@@ -1,4 +1,28 @@
+/**
+ * The steps of a reading, once, in their order.
+ *
+ * 1. tokens, mentions, corrections   words with their places; what a speaker took back is put right before anything is read
+ * 2. dogs, sites, quantities, cues   where the note speaks of whom, of where, of how much, and how it is asserted
+ * 3. the told line-up                 before groups, for "everyone" after a told line-up means the told one
+ * 4. readers                          each takes its words; the order is that of who has the better claim to a word
+ * 5. merging                          the same thing said twice is one entry; what cleared up later is resolved
+ * 6. remarks                          what nobody took, so that every word stays visible
+ */
 import type { Context, Entry } from './entry.ts';
+import { readBooties } from './readers/booties.ts';
+import { readCare } from './readers/care.ts';
+import { readConditions } from './readers/conditions.ts';
+import { readDrops } from './readers/drops.ts';
+import { readFindings } from './readers/findings.ts';
+import { readIntake } from './readers/intake.ts';
+import { readNumbers } from './readers/numbers.ts';
+import { readPlaces, tellLineup } from './readers/places.ts';
+import { remarks } from './readers/remarks.ts';
+import { readAttitude, readGait, readGear } from './readers/ways.ts';
+import { isChat } from './steps/chat.ts';
+import { Frame } from './steps/frame.ts';
+import { merge } from './steps/merge.ts';
+import { unknownNames } from './steps/unknown.ts';
 
 /** A word that stands in a dog's slot and that the roster does not hold. */
 export interface UnknownName {
@@ -11,9 +35,43 @@ export interface Reading {
   unknownNames: UnknownName[];
 }
 
-/** Text and context in, entries and unknown names out. */
-export function read(text: string, _context: Context): Reading {
-  return { entries: text ? [{ kind: 'remark', dogs: [], text, span: [0, text.length] }] : [], unknownNames: [] };
+/**
+ * Readers in their order: places before drops ("in the sled bag" and "in lead" both follow a dog), numbers before all that
+ * could take a number's words, booties before findings ("torn", "worn", a foot named for its bootie), conditions before
+ * attitude ("flat light", "dead calm"), findings before care, which points back at them; intake before attitude and gait
+ * ("eating well", "pick at"); gear last, for its words are the commonest.
+ */
+function readAll(f: Frame): void {
+  readPlaces(f);
+  readDrops(f);
+  readNumbers(f);
+  readBooties(f);
+  const found = readFindings(f);
+  for (const r of found) f.add(r.entry);
+  readConditions(f);
+  readCare(f, found);
+  readIntake(f);
+  readGear(f);
+  readAttitude(f);
+  readGait(f);
+}
+
+/**
+ * Text and context in; entries in the order of their spans, and names nobody knows. Never throws on any text.
+ * `trace` collects what each rule made, in words.
+ */
+export function read(text: string, context: Context, trace?: string[]): Reading {
+  const f = new Frame(text, context, trace);
+  if (!f.tokens.length) return { entries: [], unknownNames: [] };
+  tellLineup(f);
+  f.settle();
+  f.silence(isChat(f));
+  readAll(f);
+  const entries = merge(f.entries);
+  const all = [...entries, ...remarks(f, entries)].sort(
+    (a, b) => (a.span?.[0] ?? 0) - (b.span?.[0] ?? 0) || (a.span?.[1] ?? 0) - (b.span?.[1] ?? 0),
+  );
+  return { entries: all, unknownNames: unknownNames(f) };
 }
 
 /** The note's entries, in the order of their spans. */

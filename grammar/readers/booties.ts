@@ -1,0 +1,320 @@
+/** Reader "booties": put on, taken off, lost, torn, changed; on which feet. */
+import type { EntryOf, Paw } from '../entry.ts';
+import type { DogPhrase, Frame, Mention, Site } from '../steps/frame.ts';
+import { doubted, said } from './places.ts';
+
+type Booties = EntryOf<'booties'>;
+type State = Booties['state'];
+
+const RANK: readonly State[] = ['lost', 'torn', 'changed', 'off', 'on'];
+const ALL: Paw[] = ['LF', 'RF', 'LH', 'RH'];
+
+interface Read {
+  entry: Booties;
+  from: number;
+  to: number;
+}
+
+/** Reads booties; gives them with their places, for findings that point back at their feet. */
+export function readBooties(f: Frame): Read[] {
+  const out: Read[] = [];
+  const heads = [...f.m.of('bootie'), ...f.m.of('boot-verb')]
+    .filter((m, i, all) => all.findIndex((o) => o.from <= m.from && m.from < o.to) === i)
+    .sort((a, b) => a.from - b.from);
+  const verbs = new Set<number>();
+  for (const h of heads) {
+    if (!isFootwear(f, h)) continue;
+    const state = stateOf(f, h);
+    if (!state) continue;
+    push(f, out, h, state.value, state.from, state.to);
+    for (let k = state.from; k < state.to; k++) verbs.add(k);
+    listed(f, out, h, state.value);
+  }
+  if (heads.some((h) => isFootwear(f, h))) followOn(f, out, heads, verbs);
+  else wornThrough(f, out);
+  for (const r of out) f.add(r.entry);
+  return out;
+}
+
+/** The musher's own boots are no booties; nor is the dog Boots. */
+function isFootwear(f: Frame, h: Mention): boolean {
+  if (f.dogAt(h.from) || f.isClaimed(h.from, h.to)) return false;
+  const word = f.low(h.from);
+  if (/^(my|our|i|spare|extra|more|another|bag|of|ski|mukluk|snow)$/.test(f.low(h.from - 1))) return false;
+  if (/^(rub|rubs|burn|box|bag|bags)$/.test(f.low(h.to))) return false;
+  if (/^(booted|boot|booting|rebooted)$/.test(word)) return f.dogs.length > 0 || f.siteAt(h.to) !== undefined || f.out;
+  if (/^(shoe|shoes|boots|buddies|beauties|slipper|slippers|footwear)$/.test(word))
+    return f.dogs.some((d) => Math.abs(d.from - h.to) < 6 || Math.abs(h.from - d.to) < 6);
+  return true;
+}
+
+/** The state's words around the bootie, the strongest first: what is lost was on. */
+function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number } | undefined {
+  const verb = f.m.at('boot-verb', h.from);
+  const word = f.low(h.from);
+  if (verb && /^(boot|booted|booting|rebooted|bootied)$/.test(word)) return { value: 'on', from: h.from, to: h.to };
+  const near: { value: State; from: number; to: number; gap: number }[] = [];
+  for (const s of f.m.of('boot-state')) {
+    const gap = s.from >= h.to ? s.from - h.to : h.from - s.to;
+    if (gap < 0 || gap > 9) continue;
+    if (f.strongBetween(Math.min(s.from, h.from), Math.max(s.from, h.from))) continue;
+    if (!reaches(f, s, h)) continue;
+    near.push({ value: s.value, from: s.from, to: s.to, gap });
+  }
+  if (
+    /^(took|take|taking|pulled|pull|pulling)$/.test(f.low(near.find((n) => n.to <= h.from)?.from ?? -1)) &&
+    near.some((n) => n.value === 'off')
+  )
+    return { ...(near.find((n) => n.value === 'off') as { value: State; from: number; to: number }) };
+  // "lost the bootie off her right front": lost wins over off.
+  for (const value of RANK) {
+    const hit = near.filter((n) => n.value === value).sort((a, b) => a.gap - b.gap)[0];
+    if (!hit) continue;
+    const weaker = near
+      .filter((n) => n.value !== value && RANK.indexOf(n.value) > RANK.indexOf(value))
+      .sort((a, b) => a.gap - b.gap)[0];
+    if (weaker && hit.gap > weaker.gap + 3 && separate(f, hit, weaker, h)) continue;
+    if (value === 'lost' && /^(short|down a|minus|dropped|threw|gone)$/.test(f.low(hit.from)) && hit.gap > 4) continue;
+    return hit;
+  }
+  return undefined;
+}
+
+const separate = (f: Frame, a: { from: number }, b: { from: number }, _h: Mention) =>
+  f.commaBetween(Math.min(a.from, b.from), Math.max(a.from, b.from)) ||
+  [...Array(Math.abs(a.from - b.from)).keys()].some((n) =>
+    /^(and|then|but|so)$/.test(f.low(Math.min(a.from, b.from) + n)),
+  );
+
+/** No other dog or statement between a state and its bootie. */
+function reaches(f: Frame, s: Mention, h: Mention): boolean {
+  const [a, b] = s.from < h.from ? [s.to, h.from] : [h.to, s.from];
+  const word = f.low(s.from);
+  if (f.siteAt(s.from) && /^(left|back)$/.test(word)) return false;
+  if (/^(in|has|have|had|with|gets|got|get|no)$/.test(word) && b - a > 3) return false;
+  if (word === 'no' && s.to !== h.from) return false;
+  for (let k = a; k < b; k++) {
+    if (/^(but|because|then)$/.test(f.low(k))) return false;
+    if (f.low(k) === ',' && (b - k > 4 || f.m.from('act', k + 1) || f.dogFrom(k + 1))) return false;
+    const d = f.dogFrom(k);
+    if (d && !d.possessive && d.kind !== 'pronoun' && s.from > h.from && !d.prep && k > h.to) return false;
+    if (f.m.from('sign', k) && !f.isClaimed(k, k + 1) && !f.siteAt(k) && f.m.from('boot-state', k) === undefined)
+      return false;
+    if (
+      f.m.from('act', k) &&
+      f.m.from('act', k)?.value !== 'ointment' &&
+      f.m.from('boot-state', k) === undefined &&
+      f.m.from('bootie', k) === undefined &&
+      !f.m.at('boot-verb', k)
+    )
+      return false;
+  }
+  return true;
+}
+
+/** The feet that were said beside the bootie. */
+function pawsNear(f: Frame, from: number, to: number, before: readonly Read[]): { paws: Paw[]; site?: Site } {
+  const fit = f.sites.filter(
+    (s) =>
+      !s.anaphor &&
+      (s.paws.length > 0 || s.side || s.end) &&
+      !f.strongBetween(Math.min(s.from, from), Math.max(s.from, from)),
+  );
+  const near = fit
+    .map((s) => ({ s, gap: s.from >= to ? s.from - to : s.to <= from ? from - s.to : 0 }))
+    .filter((x) => x.gap <= 7 && clear(f, x.s, from, to))
+    .sort((a, b) => a.gap - b.gap);
+  for (const { s } of near) {
+    if (s.part && !/^(foot|pad|web|leg)$/.test(s.part)) continue;
+    if (s.part && /^(pad|web)$/.test(s.part) && s.from >= to) continue;
+    if (s.paws.length === 4) return { paws: [], site: s };
+    if (s.paws.length) return { paws: order(s.paws), site: s };
+    // "his right one" after fronts: the end of the feet before.
+    const last = before.at(-1)?.entry.paws;
+    if (s.side && s.side !== 'both' && last?.length) {
+      const fits = last.filter((p) => p[0] === (s.side === 'left' ? 'L' : 'R'));
+      if (fits.length === 1) return { paws: fits, site: s };
+    }
+  }
+  const there = f.sites.find(
+    (s) => s.anaphor && s.from >= from - 1 && s.from - to <= 3 && /^(that|same)$/.test(f.low(s.from)),
+  );
+  const it = there ?? (f.low(to) === 'there' ? { from: to } : undefined);
+  if (it) {
+    const last = f.sites.filter((s) => s.to <= it.from && s.paws.length).at(-1);
+    if (last) return { paws: order(last.paws), site: last };
+  }
+  return { paws: [] };
+}
+
+const order = (paws: readonly Paw[]) => ALL.filter((p) => paws.includes(p));
+
+function clear(f: Frame, s: Site, from: number, to: number): boolean {
+  const [a, b] = s.from >= to ? [to, s.from] : [s.to, from];
+  for (let k = a; k < b; k++) {
+    const low = f.low(k);
+    if (/^(but|because|then)$/.test(low)) return false;
+    if (low === ',' && s.from >= to && !f.m.from('paws', s.from) && !/^(just|only|all|both|the)$/.test(f.low(k + 1)))
+      return false;
+    if (low === ',' && s.to <= from) return false;
+    const d = f.dogFrom(k);
+    if (d && !d.possessive && d.kind === 'names' && !d.prep) return false;
+    if (f.m.from('sign', k) && s.from >= to && !f.m.from('boot-state', k)) return false;
+  }
+  return true;
+}
+
+function push(
+  f: Frame,
+  out: Read[],
+  h: Mention,
+  state: State,
+  sFrom: number,
+  sTo: number,
+  forced?: { dogs: string[]; phrase?: DogPhrase; paws?: Paw[]; site?: Site; human?: boolean; doubt?: string },
+): void {
+  const lo = Math.min(h.from, sFrom);
+  const hi = Math.max(h.to, sTo);
+  const where = forced?.paws ? { paws: forced.paws, site: forced.site } : pawsNear(f, lo, hi, out);
+  const owner = forced ?? whose(f, lo, hi, where.site);
+  if (owner.human) return;
+  let dogs = owner.dogs;
+  if (!dogs.length && !f.dogs.some((d) => d.kind === 'names')) {
+    if (state === 'lost' || state === 'torn' || (where.paws.length === 1 && state !== 'off')) return;
+    const all = f.lineup(lo).map((l) => l.dog);
+    if (!/^(boot|booted|booties|booting)$/.test(f.low(h.from))) return;
+    dogs = all.length ? all : ['*'];
+  }
+  if (!dogs.length) return;
+  const assertion = f.assertion(sFrom, sTo);
+  const absent = assertion === 'absent';
+  if (absent && state === 'on') return;
+  const entry: Booties = {
+    kind: 'booties',
+    dogs,
+    state,
+    ...(where.paws.length && where.paws.length < 4 ? { paws: where.paws } : {}),
+    ...said(assertion),
+    span: f.span(
+      [lo, hi],
+      where.site && Math.abs(where.site.from - lo) < 12 ? [where.site.from, where.site.to] : undefined,
+    ),
+    rule: `booties ${state}`,
+    ...doubted(owner.doubt),
+  };
+  const twin = out.find(
+    (r) =>
+      r.entry.state === state &&
+      r.entry.dogs.join() === dogs.join() &&
+      (!entry.paws || !r.entry.paws || r.entry.paws.join() === entry.paws.join()) &&
+      lo - r.to < 5 &&
+      (r.entry.assertion ?? '') === (entry.assertion ?? ''),
+  );
+  if (twin) {
+    if (entry.paws) twin.entry.paws ??= entry.paws;
+  } else out.push({ entry, from: lo, to: hi });
+  f.claim(h.from, h.to);
+  f.claim(sFrom, sTo);
+  if (where.site && !f.isClaimed(where.site.from, where.site.to) && (!where.site.part || where.site.part === 'foot'))
+    f.claim(where.site.from, where.site.to);
+}
+
+function whose(
+  f: Frame,
+  lo: number,
+  hi: number,
+  site: Site | undefined,
+): { dogs: string[]; phrase?: DogPhrase; human?: boolean; doubt?: string } {
+  if (site?.owner) return { dogs: site.owner.dogs, phrase: site.owner };
+  const from = site && site.from < lo && lo - site.to < 5 ? site.from : lo;
+  const to = site && site.to > hi && site.from - hi < 5 ? site.to : hi;
+  const inside = f.dogs.find((d) => d.from >= lo && d.to <= hi && !d.company && d.dogs.length);
+  if (inside) return { dogs: inside.dogs, phrase: inside, doubt: inside.doubt };
+  return f.owner(from, to);
+}
+
+/** "leaders all four, swing fronts only, wheelers hinds only": each with its feet. */
+function listed(f: Frame, out: Read[], h: Mention, state: State): void {
+  if (state !== 'on') return;
+  const start = h.to;
+  const pairs: { d: DogPhrase; s: Site | undefined; dogs: string[] }[] = [];
+  let k = start;
+  while (k < f.tokens.length && !f.isStrong(k)) {
+    const d = f.dogFrom(k);
+    const place = d ? undefined : f.m.from('position', k);
+    if (d || place) {
+      const end = d ? d.to : (place as Mention).to;
+      const s = f.sites.find((x) => x.from >= end && x.from - end <= 1 && x.paws.length);
+      const dogs = d
+        ? d.dogs
+        : f
+            .lineup(k)
+            .filter((l) => l.position === place?.value)
+            .map((l) => l.dog);
+      if (s && dogs.length) pairs.push({ d: d as DogPhrase, s, dogs });
+      k = s ? s.to : end;
+    } else k++;
+  }
+  if (pairs.length < 2) return;
+  const first = out.findIndex((r) => r.from <= h.from && h.from < r.to);
+  if (first >= 0) out.splice(first, 1);
+  for (const p of pairs)
+    push(f, out, h, state, h.from, h.to, {
+      dogs: p.dogs,
+      phrase: p.d,
+      paws: p.s && p.s.paws.length < 4 ? order(p.s.paws) : [],
+      site: p.s,
+    });
+}
+
+/** Once booties are spoken of: "changed that one", "wore through her left front", "new one on", "took them all off". */
+function followOn(f: Frame, out: Read[], heads: readonly Mention[], verbs: ReadonlySet<number>): void {
+  const first = heads.find((h) => isFootwear(f, h) || f.claimed[h.from])?.from ?? 0;
+  for (const s of f.m.of('boot-state')) {
+    if (s.from <= first || verbs.has(s.from) || f.isClaimed(s.from, s.to)) continue;
+    if (f.siteAt(s.from)) continue;
+    const words = f.tokens
+      .slice(s.from, s.to)
+      .map((t) => t.low)
+      .join(' ');
+    const near = f.sites.find(
+      (x) =>
+        x.from >= s.to && x.from - s.to <= 4 && x.paws.length + (x.side ? 1 : 0) > 0 && (!x.part || x.part === 'foot'),
+    );
+    const one =
+      /^(that one|those|it|them|em|one|ones|his|hers|both|all|that|theirs)$/.test(f.low(s.to)) ||
+      /\b(ones?|them|em)\b/.test(words);
+    const strong =
+      s.value === 'changed'
+        ? /^(changed|new one|new ones|replaced|swapped|fresh|new one on|new ones on|put a new one on|changed out|fresh one|fresh ones)/.test(
+            words,
+          )
+        : s.value === 'torn'
+          ? /\b(wore|worn|blown|blew|torn|tore|ripped|shredded|through|hole)\b/.test(words)
+          : s.value === 'lost'
+            ? /^(lost|kicked off|flung|threw|missing|gone|flipped|shed|lost)/.test(words)
+            : s.value === 'off'
+              ? /\b(off|pulled|stripped)\b/.test(words) && one
+              : /^(put|popped|slipped|back|on)\b/.test(words) && one;
+    if (!strong || (!near && !one && !/\bone|ones\b/.test(words))) continue;
+    if (near && f.dogs.some((d) => d.from >= s.to && d.to <= near.from && !d.possessive)) continue;
+    let state = s.value as State;
+    // "new one on" after a loss is a bootie put on; after a torn one it is a change.
+    if (/^(new one|new ones|fresh one)/.test(words))
+      state = /on/.test(words) || f.low(s.to) === 'on' ? 'on' : 'changed';
+    const last = out.at(-1);
+    const own = f.owner(s.from, s.to, near);
+    if (own.human) continue;
+    const paws = near?.paws.length ? order(near.paws) : undefined;
+    if (!paws && near?.side) {
+      push(f, out, s, state, s.from, s.to);
+      continue;
+    }
+    const dogs = own.dogs.length ? own.dogs : (last?.entry.dogs ?? []);
+    const carried = paws ?? (last && last.entry.dogs.join() === dogs.join() ? (last.entry.paws ?? []) : []);
+    push(f, out, s, state, s.from, s.to, { dogs, phrase: own.phrase, paws: carried, site: near });
+  }
+}
+
+/** Worn through with no bootie named yet says too little. */
+function wornThrough(_f: Frame, _out: Read[]): void {}

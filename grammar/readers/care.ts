@@ -1,0 +1,447 @@
+/** Reader "care": what was done about it, on which part, with what. */
+import type { EntryOf } from '../entry.ts';
+import type { Frame, Mention, Site } from '../steps/frame.ts';
+import type { ReadFinding } from './findings.ts';
+import { doubted, said } from './places.ts';
+
+type Care = EntryOf<'care'>;
+type Act = Care['act'];
+
+/** These are done to the whole dog; no site is carried to them. */
+const WHOLE: ReadonlySet<Act> = new Set<Act>(['medicated', 'rested']);
+const DOES =
+  /^(i|we|and|then|,|so|just|also|\.|;|:|-|\+|to|'ve|have|had|got|she|he|wren|being|been|was|is|all|again|will|'ll|have|still|&|n|ve)$/;
+
+/** Reads care. */
+export function readCare(f: Frame, found: readonly ReadFinding[]): void {
+  const out: { entry: Care; at: number }[] = [];
+  let covered = 0;
+  for (const m of f.m.of('act')) {
+    if (m.from < covered || f.isClaimed(m.from, m.to)) continue;
+    const act = m.value as Act;
+    const words = phrase(f, m);
+    if (!actStands(f, m, act, words)) continue;
+    const targets = targetsOf(
+      f,
+      m,
+      act,
+      found,
+      out.map((o) => o.entry),
+    );
+    if (!targets.length) continue;
+    const assertion = f.assertion(m.from, m.to);
+    if (assertion === 'absent') continue;
+    const item = itemOf(f, m, act, words);
+    for (const t of targets) {
+      const site = t.site;
+      const part = site ? (site.part ?? (site.end ? 'foot' : undefined)) : undefined;
+      const entry: Care = {
+        kind: 'care',
+        dogs: t.dogs,
+        act,
+        ...(part ? { part } : {}),
+        ...(part && site?.side ? { side: site.side } : {}),
+        ...(part && site?.end && /^(leg|foot|pad|web|toe|nail|dewclaw)$/.test(part) ? { end: site.end } : {}),
+        ...(item ? { item } : {}),
+        ...said(assertion),
+        span: f.span([m.from, m.to], site && Math.abs(site.from - m.from) < 8 ? [site.from, site.to] : undefined),
+        rule: `<${act}> <dog>`,
+        ...doubted(t.doubt),
+      };
+      const twin = out.find(
+        (o) =>
+          o.entry.act === act &&
+          o.entry.dogs.join() === entry.dogs.join() &&
+          (o.entry.assertion ?? '') === (entry.assertion ?? '') &&
+          (o.entry.part === entry.part || !entry.part || !o.entry.part) &&
+          (o.entry.side === entry.side || !entry.side || !o.entry.side),
+      );
+      if (twin) {
+        twin.entry.item ??= entry.item;
+        if (!twin.entry.part && entry.part && act !== 'cooled')
+          Object.assign(twin.entry, {
+            part: entry.part,
+            ...(entry.side ? { side: entry.side } : {}),
+            ...(entry.end ? { end: entry.end } : {}),
+          });
+      } else out.push({ entry, at: m.from });
+    }
+    covered = m.to;
+    f.claim(m.from, m.to);
+  }
+  const told = (dogs: readonly string[]) => found.some((r) => r.entry.dogs.some((d) => dogs.includes(d)));
+  for (const o of out) if (o.entry.act !== 'checked' || (!told(o.entry.dogs) && !found.length)) f.add(o.entry);
+}
+
+const phrase = (f: Frame, m: { from: number; to: number }) =>
+  f.tokens
+    .slice(m.from, m.to)
+    .map((t) => t.low)
+    .filter((w) => w !== '-')
+    .join(' ');
+
+/** Is the word an act here? */
+function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
+  const prev = f.low(m.from - 1);
+  const next = f.low(m.to);
+  if (f.dogAt(m.from)) return false;
+  const object = f.dogFrom(m.to) ?? f.dogFrom(m.to + 1);
+  const site = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
+  const it = /^(it|that|them|em|both|him|her|out|up|down|back)$/.test(next);
+  const clauseStart = m.from === 0 || DOES.test(prev) || f.personAt(m.from - 1) !== undefined;
+  switch (act) {
+    case 'massaged':
+      if (/^rub|^rubs$/.test(words) && words !== 'rubdown' && words !== 'rub down') {
+        if (/^(some|in|into)$/.test(next)) return false;
+        if (/^(harness|bootie|a|the|no|that)$/.test(prev))
+          return words === 'rub' && prev === 'a' && /^(down)$/.test(next);
+        return (Boolean(object) || Boolean(site) || it || /^down/.test(next)) && !/^(raw|on)$/.test(next);
+      }
+      if (/^work|^loosened/.test(words))
+        return site && words !== 'worked' && words !== 'working on'
+          ? true
+          : Boolean(site) && /^(on|her|his|the|out)$/.test(next);
+      return true;
+    case 'wrapped':
+      if (
+        /^(wrap|tape|glue|sleeve|brace|dress\w*|bound|strapped|padded|gauze|splint|bandage|stitches|neoprene sleeve)$/.test(
+          words,
+        )
+      )
+        return Boolean(site) || /^(on|it)$/.test(next) || prev === 'a';
+      if (/^(wrapped up|bound up)$/.test(words))
+        return /^(it|in|with|her|his|the|.|,|)$/.test(next) && f.entries.some((e) => e.kind === 'finding');
+      return next !== 'around' && !f.m.at('item', m.from + 1);
+    case 'ointment':
+      if (
+        /^(oil|honey|grease|wax|jelly|gel|cream|paste|goo|lotion|creme|honey|oiled)$/.test(words) &&
+        !f.entries.some((e) => e.kind === 'finding') &&
+        !site
+      )
+        return false;
+      if (/^(paste|fish oil)$/.test(words) && f.m.at('food', m.from)) return false;
+      if (/^(smear|dab|smeared|dabbed|slather|slathered|rubbed in|smeared on|dabbed on|slicked)$/.test(words))
+        return true;
+      return (
+        !/^(more|need|needs|bring|out|order|buy|get)$/.test(prev) &&
+        !(prev === 'of' && /^(out|tube|jar|more)$/.test(f.low(m.from - 2)))
+      );
+    case 'stretched':
+      return (Boolean(site) || it || Boolean(object) || clauseStart) && !/^(out|on|across|over|of|to)$/.test(next)
+        ? f.dogs.length > 0
+        : words === 'stretched out' && (Boolean(site) || Boolean(object));
+    case 'warmed':
+      if (/^(warmed up|warm up|warming|warming up|warms|thawed|thaw)$/.test(words))
+        return Boolean(object && object.kind !== 'group') || (Boolean(site) && !/^(nicely|well|the)$/.test(next));
+      if (/^(jacket|blanket|fleece|coated|a jacket|a coat|dog coat|dog jacket|hand warmers?)$/.test(words))
+        return /^(on|over)$/.test(next) || /^(a|her|his|their|put)$/.test(prev);
+      return f.dogs.length > 0;
+    case 'cooled':
+      if (/^(ice|iced|icing)$/.test(words)) return (Boolean(site) || it) && clauseStart && !/^(up|over)$/.test(next);
+      if (
+        /^(cool|cooled|cooling|cools|cool down|cool off|cooled down|cooled off|cooling down|cooling off)$/.test(words)
+      )
+        return (
+          it ||
+          Boolean(object) ||
+          Boolean(site) ||
+          (/\b(down|off)$/.test(words) && /^(with|in|w|him|her)$/.test(next)) ||
+          f.dogFrom(m.from + 1) !== undefined
+        );
+      if (/^pack/.test(words))
+        return (
+          (it || Boolean(object) || Boolean(site) || /snow|ice/.test(words)) &&
+          (/snow|ice/.test(words) || snowNear(f, m))
+        );
+      if (words === 'snow on') return Boolean(site) && /^(put|packed|held|rubbed|and)$/.test(prev);
+      if (words === 'ice on') return Boolean(site) && /^(put|and|with|held)$/.test(prev);
+      if (words === 'cold water') return Boolean(site) && /^(in|with)$/.test(prev);
+      return true;
+    case 'cleaned':
+      if (
+        /^(clean|clear|cleared|picked|popped out|melted|melted out|dug|dug out|soak|bath|broke out|pulled out|picking|knocked out|bit out|scraped out|cleared out|chipped out|picked out)$/.test(
+          words,
+        )
+      ) {
+        if (words === 'clean' || words === 'clear')
+          return /^(it|them|em|that|the|her|his)$/.test(next) && /^(to|and|i|will|'ll)$/.test(prev);
+        if (words === 'picked') return false;
+        return (
+          (/^(it|them|em|that|the|her|his|snow|ice|out|both|all)$/.test(next) || Boolean(site)) &&
+          f.entries.some((e) => e.kind === 'finding')
+        );
+      }
+      if (words === 'cleaned up' || words === 'cleaned')
+        return /^(it|them|em|that|the|her|his|out|both|and|with|,|.|;|)$/.test(next) || site || object?.possessive
+          ? f.entries.some((e) => e.kind === 'finding') || Boolean(site)
+          : false;
+      if (/^(saline|iodine|betadine|peroxide|epsom|epsom salts|chlorhexidine)$/.test(words))
+        return !f.m.of('act').some((a) => a.value === 'cleaned' && a.from < m.from && m.from - a.to < 6);
+      return f.entries.some((e) => e.kind === 'finding') || Boolean(site) || Boolean(object);
+    case 'medicated':
+      if (
+        /^(shot|fluids|drops|syrup|dose|pill|tablet|charcoal|treated|electrolyte|electrolytes|supplement|supplements|vitamins?)$/.test(
+          words,
+        )
+      )
+        return (
+          f.dogs.length > 0 &&
+          (/^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets)$/.test(prev) || words === 'treated') &&
+          !(words === 'fluids' && f.m.at('drank', m.from))
+        );
+      if (/^(med|medicine|medication|meds)$/.test(words)) return f.dogs.length > 0;
+      return f.dogs.length > 0;
+    case 'checked':
+      return (Boolean(site) || Boolean(object)) && !/^(in|out|into|with)$/.test(next);
+    case 'trimmed':
+      if (/^(clip|clips|clipped|trim|file|filed|filing|cut off|snip|shaved|shortened)$/.test(words))
+        return Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) || it;
+      return !(f.low(m.to) === 'the' && /^(trail|brush|list)$/.test(f.low(m.to + 1)));
+    case 'rested': {
+      if (/^(rest|rests|rested|resting)$/.test(words)) {
+        if (f.m.at('group', m.from) || (/^(the|a|to)$/.test(prev) && prev !== 'to')) return false;
+        const dog = f.dogFrom(m.to);
+        if (dog && !(dog.kind === 'pronoun' && /^(he|she|they|their)$/.test(f.low(dog.from)))) return true;
+        const subject = f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length < 3 && !d.possessive);
+        return subject && !/^(of|stop|of the)$/.test(next) && words !== 'rested';
+      }
+      if (/^(day off|days off|rest day|day of rest)$/.test(words)) return f.dogs.length > 0;
+      return f.dogs.length > 0;
+    }
+    default:
+      return true;
+  }
+}
+
+const snowNear = (f: Frame, m: Mention) =>
+  [...Array(6).keys()].some((n) => f.low(m.to + n) === 'snow' || f.low(m.to + n) === 'ice');
+
+interface Target {
+  dogs: string[];
+  site?: Site;
+  doubt?: string;
+}
+
+/** Whom and where: the part named with the act, the one "it" or "both" points back at, or the finding before. */
+function targetsOf(f: Frame, m: Mention, act: Act, found: readonly ReadFinding[], before: readonly Care[]): Target[] {
+  const whole = WHOLE.has(act);
+  const site = whole ? undefined : siteOf(f, m, act);
+  const object = objectDog(f, m);
+  const next = f.low(m.to);
+  const past = found.filter((r) => r.from < m.from && r.entry.assertion !== 'absent');
+  const multi = bothAt(f, m);
+  if (multi && !site) {
+    const own = object?.dogs ?? [];
+    const withSites = distinct(
+      past.filter((r) => r.site && (!own.length || r.entry.dogs.some((d) => own.includes(d)))),
+    );
+    const chosen = multi === 'both' ? withSites.slice(-2) : withSites;
+    if (chosen.length > 1 || multi === 'all')
+      if (chosen.length) return chosen.map((r) => ({ dogs: r.entry.dogs, site: siteFrom(r) }));
+  }
+  if (site) {
+    const owner =
+      object && !object.company && object.possessive
+        ? { dogs: object.dogs, doubt: object.doubt, human: false }
+        : f.owner(m.from, Math.max(m.to, site.to), site);
+    if (owner.human && !owner.dogs.length) return [];
+    let dogs = owner.dogs;
+    if (!dogs.length) dogs = past.at(-1)?.entry.dogs ?? [];
+    return dogs.length ? [{ dogs, site, doubt: owner.doubt }] : [];
+  }
+  const owner = object ? { dogs: object.dogs, doubt: object.doubt } : f.owner(m.from, m.to);
+  let dogs = owner.dogs;
+  const last = past.at(-1);
+  if (!dogs.length) dogs = last?.entry.dogs ?? before.at(-1)?.dogs ?? [];
+  if (!dogs.length) return [];
+  const person =
+    object && !object.possessive && object.kind === 'pronoun' && /^(him|her|them)$/.test(f.low(object.from));
+  if (whole || (person && act !== 'massaged')) return [{ dogs, doubt: owner.doubt }];
+  const carried = [...past].reverse().find((r) => r.entry.dogs.some((d) => dogs.includes(d)) && r.site);
+  const overheat = past.some((r) => r.entry.sign === 'overheated' && r.entry.dogs.some((d) => dogs.includes(d)));
+  if (object && !object.possessive && object.kind === 'names' && !/^(it|that)$/.test(next))
+    return [{ dogs, doubt: owner.doubt }];
+  if ((act === 'cooled' || act === 'warmed') && overheat) return [{ dogs, doubt: owner.doubt }];
+  const prior = !carried
+    ? [...before].reverse().find((c) => c.part && c.dogs.some((d) => dogs.includes(d)))
+    : undefined;
+  if (prior)
+    return [
+      {
+        dogs,
+        site: {
+          from: m.from,
+          to: m.to,
+          part: prior.part,
+          side: prior.side,
+          end: prior.end,
+          plural: false,
+          anaphor: true,
+          paws: [],
+        },
+        doubt: owner.doubt,
+      },
+    ];
+  const possible = [...found]
+    .reverse()
+    .find((r) => r.from < m.from && r.site && r.entry.dogs.some((d) => dogs.includes(d)));
+  const from = carried ?? possible;
+  return [{ dogs, site: from ? siteFrom(from) : undefined, doubt: owner.doubt }];
+}
+
+const siteFrom = (r: ReadFinding): Site | undefined =>
+  r.entry.part && r.site ? { ...r.site, part: r.entry.part, side: r.entry.side, end: r.entry.end } : r.site;
+
+function distinct(list: readonly ReadFinding[]): ReadFinding[] {
+  const seen = new Map<string, ReadFinding>();
+  for (const r of list) seen.set([r.entry.dogs.join(), r.entry.part, r.entry.side, r.entry.end].join('|'), r);
+  return [...seen.values()];
+}
+
+/** "both of them", "on all of em": several findings before are meant. */
+function bothAt(f: Frame, m: Mention): 'both' | 'all' | undefined {
+  for (let k = m.to; k < Math.min(f.tokens.length, m.to + 4); k++) {
+    if (f.isStrong(k) || f.low(k) === ',') break;
+    if (f.low(k) === 'both' && !f.m.at('part', k + 1) && !f.m.at('end', k + 1)) return 'both';
+    if (f.low(k) === 'all' && /^(of|them|em)$/.test(f.low(k + 1)) && /^(of|them|em)$/.test(f.low(k + 1))) return 'all';
+    if (/^(each|those two|the two)$/.test(f.low(k))) return 'both';
+    if (f.dogFrom(k) && f.dogFrom(k)?.kind === 'names') break;
+  }
+  return undefined;
+}
+
+function siteOf(f: Frame, m: Mention, act: Act): Site | undefined {
+  for (const s of f.sites) {
+    if (s.anaphor) continue;
+    const gap = s.from - m.to;
+    if (gap >= 0 && gap <= 6 && !f.strongBetween(m.to, s.from) && plainBetween(f, m.to, s.from)) {
+      if (f.m.at('bootie', s.to) && !s.part) continue;
+      return s;
+    }
+  }
+  // "nail trim", "right front: balm on"
+  const before = f.sites.filter((s) => s.to <= m.from && m.from - s.to <= 2 && !s.anaphor).at(-1);
+  if (
+    before &&
+    !f.strongBetween(before.to, m.from) &&
+    f.tokens.slice(before.to, m.from).every((t) => /^(-|:|,|was|is|got|'s|are|were)$/.test(t.low))
+  )
+    return before.part || before.end ? before : undefined;
+  void act;
+  return undefined;
+}
+
+const plainBetween = (f: Frame, a: number, b: number) => {
+  for (let k = a; k < b; k++) {
+    const low = f.low(k);
+    const d = f.dogAt(k);
+    if (d) {
+      if (d.kind === 'names' && !d.possessive && !/^(on|of|in|for)$/.test(f.low(d.from - 1)) && k > a) return false;
+      continue;
+    }
+    if (
+      !/^(the|his|her|their|its|on|in|into|of|to|both|some|that|'s|a|for|all|back|out|down|up|over|it|on|onto|around|between|with|hair|from|any|new|more|bit|really|good|thick|-|each|every|under|and|little)$/.test(
+        low,
+      ) &&
+      !f.m.at('act', k)
+    )
+      return false;
+    if (low === 'and' && f.m.at('act', k + 1)) return false;
+  }
+  return true;
+};
+
+/** The dog that the act was done to. */
+function objectDog(f: Frame, m: Mention) {
+  for (let k = m.to; k < m.to + 6 && k < f.tokens.length; k++) {
+    const d = f.dogFrom(k);
+    if (d)
+      return d.company || (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from)))
+        ? undefined
+        : d.kind === 'group' && d.value === 'both' && !d.dogs.length
+          ? undefined
+          : d;
+    if (
+      f.isStrong(k) ||
+      !/^(nails|on|of|the|some|in|into|for|up|out|down|to|claws|a|back|toenails|all|both|poor|old|with|ointment|salve|balm|a|jacket|coat)$/.test(
+        f.low(k),
+      )
+    )
+      return undefined;
+  }
+  return undefined;
+}
+
+const OINTMENT_WORD =
+  /^(pink|green|purple|zinc|honey|foot|paw|petroleum|udder|antibiotic|antiseptic|blue|white|yellow|black|cooling|arnica|wax|pad|tea|tree|vitamin|calendula|wound|lanolin|salmon|coconut|aloe|silver|magic|home|made|homemade|bootie|healing|skin|diaper|rash|barrier|beeswax|pine|spruce|menthol|ichthyol|good|thick|warming|anti|inflammatory|muscle|joint)$/;
+
+/** What it was done with, as said. */
+function itemOf(f: Frame, m: Mention, act: Act, words: string): string | undefined {
+  const text = (a: number, b: number) =>
+    f.text.slice((f.tokens[a] as { start: number }).start, (f.tokens[b - 1] as { end: number }).end).toLowerCase();
+  if (act === 'ointment') {
+    if (
+      /^(smear|dab|smeared|dabbed|slather|slathered|rubbed in|smeared on|dabbed on|salved|balmed|creamed|greased|waxed|anointed|gooped|oiled|slicked)$/.test(
+        words,
+      )
+    ) {
+      const next = f.m.of('act').find((a) => a.value === 'ointment' && a.from >= m.to && a.from - m.to <= 4);
+      if (!next) return undefined;
+      f.claim(next.from, next.to);
+      return itemOf(f, next, act, phrase(f, next));
+    }
+    let from = m.from;
+    while (
+      from > 0 &&
+      OINTMENT_WORD.test(f.low(from - 1)) &&
+      !f.dogAt(from - 1) &&
+      !(f.m.at('sign', from - 1) && /^(bit|is|'s|a)$/.test(f.low(from - 2)))
+    )
+      from--;
+    let to = m.to;
+    while (/^(cream|salve|ointment|balm|oxide|jelly|wax|paste|goo|stuff|lotion)$/.test(f.low(to))) to++;
+    f.claim(from, to);
+    return text(from, to);
+  }
+  if (act === 'medicated')
+    return /^(medicated|wormed|dewormed|treated|dosed|injected|vaccinated|worming|deworming)$/.test(words)
+      ? undefined
+      : (f.claim(m.from, m.to), text(medFrom(f, m), m.to));
+  if (/snow/.test(words)) return 'snow';
+  if (/^(iced it|ice pack|icing it|iced|ice|ice bath|cold pack|iced down)$/.test(words))
+    return act === 'cooled' ? (/pack|bath/.test(words) ? text(m.from, m.to) : 'ice') : undefined;
+  if (/^(vet wrap|vetwrap|gauze|tape|glue|super glue|skin glue)$/.test(words)) return text(m.from, m.to);
+  for (let k = m.to; k < Math.min(f.tokens.length, m.to + 8); k++) {
+    if (f.isStrong(k) || f.low(k) === ',') break;
+    if (!/^(with|w|in)$/.test(f.low(k))) continue;
+    let a = k + 1;
+    if (f.low(a) === '/') a++;
+    while (/^(some|the|a|our|fresh|more|that)$/.test(f.low(a))) a++;
+    if (f.dogAt(a) || f.siteAt(a) || !f.tokens[a]) break;
+    const b = nounEnd(f, a);
+    if (b === a || !ITEM_HEAD.test(f.low(b - 1))) break;
+    return text(a, b);
+  }
+  return undefined;
+}
+
+/** "worm pill", "anti-inflam", "kaolin paste": with a describing word. */
+const medFrom = (f: Frame, m: Mention) =>
+  /^(worm|kaolin|probiotic|gut|pain|cough|eye|ear|anti)$/.test(f.low(m.from - 1)) ? m.from - 1 : m.from;
+
+const ITEM_HEAD =
+  /^(snow|ice|gauze|saline|liniment|iodine|betadine|peroxide|water|soap|tape|wrap|vetwrap|bandage|chlorhexidine|balm|salve|cream|oil|ointment|salts|solution|cloth|towel|neoprene|pads?|blanket|jacket|coat|wipes?|rub|gel|antiseptic|alcohol|padding|cotton|compress|sleeve|disinfectant|foil|lotion|heat|arnica|boot|bootie|stuff)$/;
+
+function nounEnd(f: Frame, a: number): number {
+  let k = a;
+  while (k < f.tokens.length && k - a < 3) {
+    if (ITEM_HEAD.test(f.low(k))) {
+      let e = k + 1;
+      while (ITEM_HEAD.test(f.low(e))) e++;
+      return e;
+    }
+    if ((f.tokens[k] as { kind: string }).kind !== 'word') break;
+    k++;
+  }
+  return a;
+}

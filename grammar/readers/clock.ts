@@ -1,0 +1,175 @@
+/** Reader "clock": a time of day and what happened at it. The half of the day that was not said is settled by the event and the time of speaking. */
+import type { EntryOf } from '../entry.ts';
+import type { Frame, Quantity } from '../steps/frame.ts';
+import type { Clock } from '../steps/quantities.ts';
+import { said } from './places.ts';
+
+type Event = EntryOf<'clock'>['event'];
+
+/** Words that tell the event, tried in this order at each place; the nearest before the time wins. */
+const EVENTS: readonly [Event, RegExp][] = [
+  [
+    'other',
+    /^(left the (checkpoint|cabin|hut|lake|lodge|camp|road|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
+  ],
+  [
+    'finish',
+    /^(back (in|at|home|to)|back|home|in the yard|finish(ed)?|done|got (in|home|back)|arrived|returned|pulled into the yard|rolled into the yard|rolled in|came in|in|unhooked|got to the truck|end(ed)?|wrapped up)\b/,
+  ],
+  [
+    'stop',
+    /^(stop(ped|ping)?|break|breather|parked|park|camp(ed)?|pulled (into|over|up|in)|water stop|snack(ed)?|rest(ed|ing)?|snack stop|paused|halted|layover|foot check|anchored|bedded|straw)\b/,
+  ],
+  [
+    'start',
+    /^(left|leave|leaving|out of( the)? yard|started?|starting|start|headed out|heading out|head out|took off|set (off|out)|rolled out|rolling|departed|depart|off|out|underway|under way|launched|pulled out|away|go(ing)? out|went out|hit the trail|on the trail|leaving the yard|pull out|dep)\b/,
+  ],
+];
+
+/** Reads a time of day. Gives whether it did. */
+export function readClock(f: Frame, q: Quantity): boolean {
+  const clock = q.clock;
+  if (!clock) return false;
+  const prev = f.low(q.from - 1);
+  const typed = f.tokens[q.from]?.low ?? '';
+  if (q.dimension !== 'clock' && !slotStands(f, q, prev, typed)) return false;
+  if (/^(mile|km|k|kilometre|kilometer|hr|bcs|temp|t|wt)$/.test(prev)) return false;
+  const event = eventOf(f, q);
+  if (q.dimension !== 'clock' && !event && !/^(at|by|around|about|@|till|until|before|after|past)$/.test(prev))
+    return false;
+  const assertion = f.assertion(q.from, q.to);
+  const time = settle(clock, event ?? 'other', f, q, assertion === 'planned');
+  if (/^(till|until|since|before|after)$/.test(prev) && !event) return false;
+  f.add({
+    kind: 'clock',
+    dogs: [],
+    event: event ?? 'other',
+    time,
+    ...said(assertion),
+    span: f.span([q.from, q.to]),
+    rule: 'at <time>',
+  });
+  f.claim(q.from, q.to);
+  return true;
+}
+
+/** A number that could be a time: "at nine", "6.50" behind its event, "1830". */
+function slotStands(f: Frame, q: Quantity, prev: string, typed: string): boolean {
+  if (q.unit || q.dimension !== 'number') return false;
+  const next = f.low(q.to);
+  if (
+    /^(dogs|of|degrees|below|above|each|pieces|more|less|percent|%|laps|and|people|times|kids|to|in|out|on|left|-|\/)$/.test(
+      next,
+    ) &&
+    !/^(and|to|in|out|on|-)$/.test(next)
+  )
+    return false;
+  const at = /^(at|by|@|around|about)$/.test(prev);
+  const form = /^\d{1,2}\.\d\d$|^\d{4}$/.test(typed) || (q.spelled && (q.clock?.minute ?? 0) > 0);
+  if (at && eventOf(f, q)) return true;
+  if (
+    at &&
+    prev !== 'about' &&
+    prev !== 'around' &&
+    /^(am|pm|a.m.|p.m.|sharp|tonight|tomorrow|today|this|in the|and|,|.|;|)$/.test(next) &&
+    !/\b(average|averaging|speed|temp|weigh\w*|going|moving|wheel|cruising|holding|down|in|we 're)\b/.test(
+      words(f, q.from - 5, q.from - 1),
+    )
+  )
+    return q.clock?.minute
+      ? true
+      : /\b(left|start\w*|stopp?\w*|fed|supper|breakfast|dinner|back|home|in|out|off|up|parked|turned|leave|pull\w*|go|went|gone|break|arrived|got|meet|feeding|hook\w*|snack\w*|water\w*)\b/.test(
+          words(f, q.from - 8, q.from),
+        );
+  if (form && eventOf(f, q, 3)) return true;
+  return /^(sharp|o'clock)$/.test(next);
+}
+
+const words = (f: Frame, a: number, b: number) => {
+  const out: string[] = [];
+  for (let k = Math.max(0, a); k < b; k++) out.push(f.low(k));
+  return out.join(' ');
+};
+
+/** The event nearest before the time in its sentence, else right behind it. */
+function eventOf(f: Frame, q: Quantity, reach = 10): Event | undefined {
+  for (let k = q.from - 1; k >= 0 && q.from - k <= reach && !f.isStrong(k); k--) {
+    const other = f.quantities.find((x) => x !== q && x.dimension === 'clock' && x.from <= k && k < x.to);
+    if (other) break;
+    const event = eventAt(f, k, Math.min(q.from, k + 5));
+    if (event) return event;
+  }
+  for (let k = q.to; k < f.tokens.length && k - q.to < 4 && !f.isStrong(k) && f.low(k) !== ','; k++) {
+    const event = eventAt(f, k, k + 4);
+    if (event) return event;
+  }
+  return undefined;
+}
+
+function eventAt(f: Frame, k: number, end: number): Event | undefined {
+  const text = words(f, k, Math.min(end, f.tokens.length));
+  for (const [event, pattern] of EVENTS) {
+    const hit = pattern.exec(text);
+    if (!hit) continue;
+    if (hit[0] === 'in' && k !== 0 && !f.isStrong(k - 1) && f.low(k - 1) !== 'got' && f.low(k - 1) !== 'back') continue;
+    if (/^(out|off|back|away|home)$/.test(hit[0]) && f.siteAt(k)) continue;
+    if (/^left$/.test(hit[0]) && (f.siteAt(k) || f.m.at('position', k + 1) || f.dogFrom(k + 1))) continue;
+    if (hit[0] === 'out' && f.low(k + 1) === 'there') continue;
+    if (
+      hit[0] === 'turn' ||
+      (hit[0] === 'off' && /^(took|pulled|came|booties)$/.test(f.low(k - 1)) && f.low(k - 1) !== 'took')
+    )
+      continue;
+    return event;
+  }
+  return undefined;
+}
+
+const two = (n: number) => String(n).padStart(2, '0');
+
+/** Puts the time into the day: as said where a half of the day was said, else the likely one for the event and for now. */
+function settle(clock: Clock, event: Event, f: Frame, q: Quantity, planned: boolean): string {
+  let { hour } = clock;
+  const { minute, meridiem } = clock;
+  if (meridiem === 'pm' && hour < 12) hour += 12;
+  else if (meridiem === 'am' && hour === 12) hour = 0;
+  else if (!meridiem && hour >= 1 && hour <= 12) hour = half(hour, minute, event, f, q, planned);
+  return `${two(hour % 24)}:${two(minute)}`;
+}
+
+function half(hour: number, minute: number, event: Event, f: Frame, q: Quantity, planned: boolean): number {
+  const typed = f.tokens[q.from]?.low ?? '';
+  if (/^0\d/.test(typed)) return hour;
+  const am = hour % 12;
+  const pm = am + 12;
+  const near = words(f, Math.max(0, q.from - 8), Math.min(f.tokens.length, q.to + 5));
+  if (
+    /\b(noon|lunch|afternoon|tonight|evening|supper|dinner|midday|dusk|sunset)\b/.test(near) &&
+    !/\bbefore noon\b/.test(near)
+  )
+    return hour === 12 ? 12 : hour >= 10 && /\b(lunch|noon|midday)\b/.test(near) ? hour : pm;
+  if (/\b(this morning|breakfast|morning|dawn|sunrise|first light|a m)\b/.test(near)) return am === 0 ? 12 : am;
+  const now = minutesOfDay(f.context.at);
+  const [a, p] = [am * 60 + minute, pm * 60 + minute];
+  if (now === undefined) return plausible(hour, event);
+  if (planned) {
+    const tomorrow = /\b(tomorrow|tmrw|tmw|tom|morning)\b/.test(f.text.toLowerCase());
+    if (tomorrow) return plausible(hour, event === 'other' ? 'start' : event);
+    return a >= now ? am : p >= now ? pm : am;
+  }
+  // The latest one that is not yet to come; a few minutes of grace for a watch that is off.
+  if (p <= now + 20) return pm;
+  if (a <= now + 20) return am;
+  return plausible(hour, event);
+}
+
+const plausible = (hour: number, event: Event) => {
+  const am = hour % 12;
+  if (event === 'start' || event === 'other') return am >= 4 ? am : am + 12;
+  return am >= 7 ? am : am + 12;
+};
+
+const minutesOfDay = (at: string | undefined) => {
+  const hit = at ? /T(\d\d):(\d\d)/.exec(at) : null;
+  return hit ? Number(hit[1]) * 60 + Number(hit[2]) : undefined;
+};

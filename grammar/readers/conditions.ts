@@ -1,0 +1,273 @@
+/** Readers "weather" and "trail": one entry a condition, one a surface. Words that mean other things need a trail or a sky about. */
+import type { Frame, Mention } from '../steps/frame.ts';
+import { said } from './places.ts';
+
+/** Surfaces that need a trail word close by, or another surface in the same list. */
+const WEAK_SURFACE = new Set(
+  'hard;soft;firm;solid;loose;deep;fresh;powder;crust;crusty;rough;bumpy;choppy;lumpy;chunky;holes;bumps;fast;quick;flying;slow;heavy;sticky;dragging;draggy;tacky;sluggish;slower;grind;a grind;slog;a slog;good;great;beautiful;perfect;excellent;lovely;nice;in good shape;in great shape;awesome;superb;wonderful;terrific;fantastic;smooth;pretty good;amazing;super;fine;prime;sweet;mint;gorgeous;fabulous;ideal;just right;a dream;great shape;good shape;in excellent shape;ice;iced;iced over;glaze;glass;pavement;concrete;set up;packed;soup;slop;sloppy;drift;rocks;rock;dirt;mud;gravel;grass;sticks;sandy;exposed;bare;sand;leaves;tundra;stones;melting;roots;faster;softer;rougher;concrete;dusting;wet ice;melted out;rattly;chewed up;torn up;beat up;cut up;tore up;broken up;footprints;ruts;moguls;mush;mushy;rotten;greasy;glide;gliding;glides;speedy;zippy;crawling;slushed;seep;slick;wallowing;watery;corn;boilerplate;punching;punch;breaks through;fluff;blown in;blown over;filled in;drifting in;blowing over;breaking trail;gone soft;going soft;fresh snow;new snow;rutted;packed down;groomed;blown full;slippery;nice and smooth;in fine shape;in nice shape;frozen dirt;hard crust;lake ice;river ice;rocky;muddy;frozen ground;on the trail;frozen hard;grainy;pitted;exposed rock;flowing;fresh powder;sticking;tough going;grinding;softening;softened;softening up;squishy;spongy'.split(
+    ';',
+  ),
+);
+const SKY_ALONE = new Set([
+  'clear',
+  'bright',
+  'fair',
+  'still',
+  'sun',
+  'stars',
+  'clearing',
+  'clearing up',
+  'cleared up',
+  'cleared off',
+  'dull',
+  'gray',
+  'grey',
+  'cloud',
+  'clouds',
+  'haze',
+  'gloomy',
+  'blowing',
+  'blowing hard',
+  'calm',
+  'showers',
+  'shower',
+  'sprinkles',
+  'pouring',
+  'soup out there',
+  'gale',
+  'building',
+  'frost',
+  'storm',
+  'storms',
+  'breeze',
+  'a breeze',
+  'dumping',
+  'flakes',
+  'howling',
+  'fog',
+  'mist',
+  'misty',
+  'snows',
+  'sprinkle',
+  'rain',
+  'leaden',
+  'broken clouds',
+  'blowin',
+]);
+
+/** Reads weather and trail. */
+export function readConditions(f: Frame): void {
+  for (const m of f.m.of('condition')) {
+    if (f.isClaimed(m.from, m.to) || ofDog(f, m) || !skyStands(f, m)) continue;
+    const assertion = f.assertion(m.from, m.to);
+    f.add({
+      kind: 'weather',
+      dogs: [],
+      condition: m.value,
+      ...said(windBy(f, m) ? 'present' : assertion),
+      span: f.span([m.from, m.to]),
+      rule: '<weather>',
+    });
+    f.claim(m.from, m.to);
+  }
+  let last = -9;
+  const marks = [...f.m.of('surface'), ...f.m.of('surface-weak')].sort((a, b) => a.from - b.from);
+  const seen: Mention[] = [];
+  for (const m of marks) {
+    if (f.isClaimed(m.from, m.to) || ofDog(f, m) || seen.some((s) => s.from <= m.from && m.from < s.to)) continue;
+    if (!surfaceStands(f, m, last)) continue;
+    const assertion = f.assertion(m.from, m.to);
+    f.add({
+      kind: 'trail',
+      dogs: [],
+      surface: m.value,
+      ...said(assertion),
+      span: f.span([m.from, m.to]),
+      rule: '<surface>',
+    });
+    f.claim(m.from, m.to);
+    seen.push(m);
+    last = m.to;
+  }
+}
+
+/** "no wind" is calm, not the absence of something. */
+const windBy = (f: Frame, m: Mention) => /^(no|not|hardly|without|zero|n't|ca|could|barely)$/.test(f.low(m.from));
+
+const ofDog = (f: Frame, m: Mention) =>
+  f.dogs.some((d) => d.kind === 'names' && d.from < m.to && m.from < d.to) || f.siteAt(m.from) !== undefined;
+
+const phrase = (f: Frame, m: Mention) =>
+  f.tokens
+    .slice(m.from, m.to)
+    .map((t) => t.low)
+    .join(' ');
+
+function skyStands(f: Frame, m: Mention): boolean {
+  const words = phrase(f, m);
+  const prev = f.low(m.from - 1);
+  const next = f.low(m.to);
+  if (!SKY_ALONE.has(words)) {
+    if (/^(little wind|a little wind|windy|wind up)$/.test(words) && /^(break|chill|burn)$/.test(next)) return false;
+    if (
+      m.value === 'windy' &&
+      f.quantities.some(
+        (q) =>
+          (q.dimension === 'speed' || q.dimension === 'number') &&
+          q.from >= m.to &&
+          q.from - m.to < 4 &&
+          !q.weak &&
+          (q.dimension === 'speed' || /^(at|to|of)$/.test(f.low(q.from - 1))),
+      )
+    )
+      return false;
+    return true;
+  }
+  if (m.value === 'clear') {
+    if (/^(the|of|a|to|through|away|up|out|in|her|his)$/.test(next) && words === 'clear') return false;
+    if (/^(trail|pretty|all|steer|crystal-|lungs|eyes?|nose|urine|pee|poop|stool|feet|road|perfectly)$/.test(prev))
+      return false;
+    if (/cleared up|clearing/.test(words) && f.entries.some((e) => e.kind === 'finding')) return false;
+    if (
+      words === 'clear' &&
+      f.entries.some((e) => e.kind === 'finding' && /urine|cough|any/.test(e.sign) && e.span && spanNear(f, e.span, m))
+    )
+      return false;
+    if (words === 'sun' && /^(dog|dogs)$/.test(next)) return false;
+    if (/^(bright|fair)$/.test(words))
+      return /^(and|,|is|'s|it|sky|day|out)$/.test(prev) && !f.dogs.some((d) => d.to === m.from || d.to === m.from - 1);
+    return true;
+  }
+  if (m.value === 'calm') {
+    if (words === 'still') return false;
+    const d = f.dogs.find((x) => x.to <= m.from && m.from - x.to <= 3 && !x.company);
+    return !d || f.strongBetween(d.to, m.from) || f.low(m.from - 1) === ',' || f.low(m.from - 1) === 'dead';
+  }
+  if (words === 'blowing' || words === 'blowing hard' || words === 'blowin')
+    return (
+      next !== 'snow' &&
+      prev !== 'mind' &&
+      !/^(through|past|by|off|it|out|his|her)$/.test(next) &&
+      !f.dogs.some((d) => d.to === m.from)
+    );
+  if (words === 'howling')
+    return /^(wind|it|'s|is)$/.test(prev) && !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from);
+  if (words === 'pouring') return /^(it|is|'s|was)$/.test(prev) && !f.entries.some((e) => e.kind === 'finding');
+  if (words === 'storm' || words === 'storms') return prev !== 'a_' && next !== 'door' && next !== 'out';
+  if (words === 'soup out there') return true;
+  if (words === 'flakes') return /^(soft|big|fat|few|wet|huge|tiny|fluffy|,|small|first|some)$/.test(prev);
+  if (words === 'building') return false;
+  if (words === 'cloud' || words === 'clouds') return !/^(of)$/.test(next);
+  if (words === 'dull' || words === 'gray' || words === 'grey')
+    return (
+      /^(is|'s|was|and|,|it|sky|day|a|,|skies|light|flat)$/.test(prev) &&
+      !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)
+    );
+  return true;
+}
+
+/** Is a finding's span close before the mention? */
+const spanNear = (f: Frame, span: readonly [number, number] | number[], m: Mention) => {
+  const at = f.tokens[m.from]?.start ?? 0;
+  return at - (span[1] as number) < 60 && at >= (span[0] as number);
+};
+
+function surfaceStands(f: Frame, m: Mention, last: number): boolean {
+  const words = phrase(f, m);
+  const weak = m.tag === 'surface-weak' || WEAK_SURFACE.has(words);
+  if (words === 'packed' && /^(him|her|them|em|it|with|in|the|snow|up|on)$/.test(f.low(m.to))) return false;
+  if (words === 'overflow' || words === 'glare ice') return true;
+  if (f.m.at('bootie', m.to) || f.m.at('item', m.to)) return false;
+  if (!weak) return !(f.m.at('act', m.from) && f.dogFrom(m.to)) && !/^(hot|coffee)$/.test(f.low(m.from - 1));
+  if (/^(set up|packed|ice|glass|soup|iced|good|great)$/.test(words) && f.m.at('food', m.to)) return false;
+  if (f.m.at('manner', m.from) && pulled(f, m)) return false;
+  // A list of surfaces: "fast and hard", "deep sugar", "10 cm fresh on trail, slow"
+  const gap = f.tokens.slice(last, m.from).map((t) => t.low);
+  if (
+    last >= 0 &&
+    m.from - last <= 3 &&
+    gap.every((w) => /^(and|,|&|\+|but|then|n|really|pretty|very|also|a|bit|so|super|now|on|trail)$/.test(w))
+  )
+    return !/^(feet|foot|paws?)$/.test(f.low(m.to));
+  const follows = [...f.m.of('surface')].find(
+    (s) => s.from >= m.to && s.from - m.to <= 1 && !WEAK_SURFACE.has(phrase(f, s)),
+  );
+  if (follows && (s2(f, m.to, follows.from) || follows.from === m.to)) return true;
+  if (
+    /fresh/.test(words) &&
+    (/^(of|snow|on|powder|in|overnight)$/.test(f.low(m.to)) ||
+      f.quantities.some((q) => q.to === m.from || q.to === m.from - 1) ||
+      f.low(m.from - 1) === 'of')
+  )
+    return true;
+  if (
+    words === 'powder' ||
+    words === 'new snow' ||
+    words === 'fresh snow' ||
+    words === 'mud' ||
+    words === 'gravel' ||
+    words === 'breaking trail' ||
+    words === 'fresh powder' ||
+    words === 'ruts' ||
+    words === 'moguls' ||
+    words === 'rocks' ||
+    words === 'dirt'
+  )
+    return (
+      !f.dogs.some((d) => d.to === m.from && d.possessive) &&
+      !/^(road|pit|bar|truck|bike|room)$/.test(f.low(m.to)) &&
+      !(words === 'mud' && f.low(m.to) === 'bath')
+    );
+  return trailNear(f, m);
+}
+
+const s2 = (f: Frame, a: number, b: number) => f.tokens.slice(a, b).every((t) => /^(and|,|&|\+)$/.test(t.low));
+const pulled = (f: Frame, m: Mention) =>
+  f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 3) &&
+  !f.m.at('trail-word', m.from - 1) &&
+  !f.m.at('trail-word', m.from - 2) &&
+  !f.m.at('trail-word', m.to);
+
+/** A trail word right before ("the trail is still hard") or right behind ("fast trail", "soft on the river"). */
+function trailNear(f: Frame, m: Mention): boolean {
+  for (let k = m.from - 1; k >= Math.max(0, m.from - 8); k--) {
+    if (f.isStrong(k)) break;
+    const t = f.m.at('trail-word', k);
+    if (t && f.low(k) !== 'top') {
+      const between = f.tokens.slice(t.to, m.from).map((x) => x.low);
+      return between.every(
+        (w) =>
+          /^('s|is|was|are|were|has|have|had|been|gone|got|getting|gets|still|really|pretty|very|so|too|all|a|an|just|in|out|here|there|and|,|not|n't|quite|super|up|to|nice|bit|little|set|been|looking|looks|running|ran|back|turned|starting|today|now|like|kind|of|kinda|good|going|:|from|the|yard|it|stayed|hard|fast|again|mostly|becoming|on|near|by|went|off|over|super|section|frozen|through|-|into|that|half|yesterday|way|as)$/.test(
+            w,
+          ) || f.m.at('surface', m.from - 1),
+      );
+    }
+    if (f.dogAt(k) || f.m.at('sign', k)) return false;
+  }
+  for (let k = m.to; k < Math.min(f.tokens.length, m.to + 5); k++) {
+    if (f.isStrong(k) || f.low(k) === ',') break;
+    if (f.m.at('trail-word', k) && f.low(k) !== 'top') return true;
+    if (/^(going|footing|conditions|underfoot|in there|out there|out here|in here)$/.test(f.low(k))) return true;
+    if (f.low(k) === 'in' && /^(there|here)$/.test(f.low(k + 1))) return true;
+    if (
+      f.low(k) === 'by' ||
+      f.low(k) === 'on' ||
+      f.low(k) === 'past' ||
+      f.low(k) === 'at' ||
+      f.low(k) === 'along' ||
+      f.low(k) === 'the' ||
+      f.low(k) === 'in' ||
+      f.low(k) === 'and' ||
+      f.low(k) === 'over' ||
+      f.low(k) === 'through' ||
+      f.low(k) === 'across' ||
+      f.low(k) === 'all' ||
+      f.low(k) === 'for' ||
+      f.low(k) === 'from'
+    )
+      continue;
+    if (f.m.at('surface', k)) continue;
+    break;
+  }
+  return false;
+}

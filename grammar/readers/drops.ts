@@ -1,0 +1,127 @@
+/** Reader "drop": a dog stops pulling: left at a stop, loaded into the sled, or kept at home. */
+import type { DogPhrase, Frame, Mention } from '../steps/frame.ts';
+import { doubted, said } from './places.ts';
+
+type Manner = 'dropped' | 'loaded' | 'home';
+
+const OBJECT_ONLY = new Set([
+  'load',
+  'loading',
+  'loads',
+  'drop',
+  'drops',
+  'dropping',
+  'left',
+  'leave',
+  'leaving',
+  'carrying',
+  'carry',
+  'bag',
+  'bagging',
+  'returned',
+  'returning',
+  'bagged',
+]);
+const HOME_ALONE = new Set([
+  'home',
+  'off today',
+  'day off',
+  'a day off',
+  'the day off',
+  'rest day',
+  'resting today',
+  'benched',
+  'resting at home',
+]);
+
+/** Reads drops. */
+export function readDrops(f: Frame): void {
+  const taken = new Set<DogPhrase>();
+  for (const m of f.m.of('drop')) {
+    if (f.m.at('back-in', m.from)) continue;
+    const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
+    const d = m.value === 'home' ? homeDog(f, m, words) : whose(f, m, words);
+    if (!d || !d.dogs.length || taken.has(d)) continue;
+    let manner = m.value as Manner;
+    if (manner === 'dropped' && goesHome(f, d)) manner = 'home';
+    taken.add(d);
+    const from = Math.min(m.from, d.from);
+    const to = Math.max(m.to, d.to);
+    f.add({
+      kind: 'drop',
+      dogs: d.dogs,
+      manner,
+      ...said(f.assertion(m.from, m.to)),
+      span: f.span([from, to]),
+      rule: `<dog> ${manner}`,
+      ...doubted(d.doubt),
+    });
+    f.claim(m.from, m.to);
+  }
+}
+
+/** The dog that is loaded or dropped: the object right behind the verb, else the subject before it. */
+function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
+  if (words === 'pulled' || words === 'took out' || words === 'taken out') return undefined;
+  if (f.siteAt(m.from)) return undefined;
+  const object = objectOf(f, m.to);
+  if (object) return object.possessive ? undefined : object;
+  if (words === 'left' || words === 'leave' || words === 'leaving') return undefined;
+  // The object before a phrase: "put Fern in the sled bag", "Moss loaded"
+  const before = f.dogs.filter((d) => d.to <= m.from && !d.excepted && !d.company).at(-1);
+  if (!before || f.strongBetween(before.to, m.from) || before.possessive) return undefined;
+  const gap = m.from - before.to;
+  const between = f.tokens
+    .slice(before.to, m.from)
+    .map((t) => t.low)
+    .join(' ');
+  if (OBJECT_ONLY.has(words)) {
+    return /^(is|was|got|gets|'s|to|be|being|will be|has been|had to be|needs to be|had to|is being|'s being)?( just| now)?$/.test(
+      between,
+    ) &&
+      gap <= 3 &&
+      between !== ''
+      ? before
+      : undefined;
+  }
+  if (/\b(ride|rides|rode|riding)$/.test(words) && gap > 4) return undefined;
+  return gap <= 7 && !/\b(booties?|snow|salmon|gear|straw|lines?|harness)\b/.test(between) ? before : undefined;
+}
+
+function objectOf(f: Frame, i: number): DogPhrase | undefined {
+  let k = i;
+  while (/^(up|off|poor|old|both|out|my|our|behind|back|just)$/.test(f.low(k)) && !f.dogFrom(k) && k - i < 2) k++;
+  const d = f.dogFrom(k);
+  if (!d || (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from)))) return undefined;
+  return d;
+}
+
+/** "left Pika and Flint home today". */
+const goesHome = (f: Frame, d: DogPhrase) => {
+  const next = `${f.low(d.to)} ${f.low(d.to + 1)}`;
+  return (
+    /^(home|at home|in the|behind home)\b/.test(next) &&
+    (f.low(d.to) !== 'in' || f.low(d.to + 2) === 'yard' || f.low(d.to + 2) === 'kennel')
+  );
+};
+
+/** Home needs its dog close: "she's home", "Rime can stay home", "kept Teal home". */
+function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
+  const object = /^(kept|keeping|keep|left|benched|held|holding|hold)/.test(words) ? objectOf(f, m.to) : undefined;
+  if (object) return object;
+  const before = f.dogs.filter((d) => d.to <= m.from && !d.excepted && !d.company).at(-1);
+  if (!before || f.strongBetween(before.to, m.from) || before.possessive) return undefined;
+  const between = f.tokens
+    .slice(before.to, m.from)
+    .map((t) => t.low)
+    .join(' ');
+  const verb = f.low(before.from - 1);
+  if (/^(left|leave|leaving|kept|keep|keeping|held)$/.test(verb) && m.from - before.to <= 2) return before;
+  if (HOME_ALONE.has(words))
+    return /^('s|is|are|was|were|at|both|all|to|stays|stayed|gets|got|has|have|can|be|'re|will be|sat|had)?( at| both| all| back)?$/.test(
+      between,
+    ) && between !== ''
+      ? before
+      : undefined;
+  return m.from - before.to <= 5 ? before : undefined;
+}

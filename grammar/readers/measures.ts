@@ -1,0 +1,215 @@
+/** Reader "measure": weight, body condition, temperature and heart rate of a dog. */
+import type { EntryOf } from '../entry.ts';
+import type { DogPhrase, Frame, Quantity } from '../steps/frame.ts';
+import { doubted, said } from './places.ts';
+
+type What = EntryOf<'measure'>['quantity'];
+
+const LIMITS: Record<What, readonly [number, number]> = {
+  weight: [4, 160],
+  'body-condition': [1, 9],
+  temperature: [34, 112],
+  'heart-rate': [25, 320],
+};
+
+/** Reads measures; marks the quantities it used. */
+export function readMeasures(f: Frame, used: Set<Quantity>): void {
+  let mode: What[] = [];
+  let modeAt = -99;
+  let list: Quantity[] = [];
+  for (const q of f.quantities) {
+    const here = keyword(f, q);
+    const named = here.what;
+    if (q.ratio && bodyScore(f, q, named)) {
+      const dog = dogOf(f, q, here.from);
+      if (dog) add(f, 'body-condition', q.ratio[0], dog, here.from ?? q.from, q, used);
+      mode = ['body-condition'];
+      modeAt = q.to;
+      continue;
+    }
+    let what = named ?? unitWhat(f, q);
+    const slash = f.low(q.from - 1) === '/' && list.length > 0 && list.at(-1)?.to === q.from - 1;
+    if (!what && slash && mode.length > 1) what = mode[1];
+    const pair = headPair(f, q);
+    if (pair.length > 1) {
+      mode = pair;
+      what = mode[0];
+    }
+    const carried =
+      !what &&
+      mode.length > 0 &&
+      q.from - modeAt < 40 &&
+      (q.dimension === 'number' || q.dimension === 'weight') &&
+      !q.weak &&
+      pairStands(f, q);
+    if (carried) what = mode[slash ? mode.length - 1 : 0];
+    if (!what || used.has(q)) continue;
+    if (!stands(f, q, what, named !== undefined)) continue;
+    const dog = dogOf(f, q, here.from);
+    if (!dog) continue;
+    add(f, what, q.value, dog, here.from ?? q.from, q, used);
+    if (mode.length < 2 || !mode.includes(what)) mode = what === 'weight' || what === 'body-condition' ? [what] : [];
+    modeAt = q.to;
+    list = [...list, q];
+  }
+}
+
+/** "wt/BCS: Sif 21.8/5": two measures in a heading. */
+function headPair(f: Frame, q: Quantity): What[] {
+  for (let k = 0; k < q.from; k++) {
+    const a = f.m.at('quantity', k);
+    const b = a && /^[/&+]$/.test(f.low(a.to)) ? f.m.from('quantity', a.to + 1) : undefined;
+    if (a && b && a.from === k && !f.strongBetween(k, q.from)) return [a.value, b.value];
+  }
+  return [];
+}
+
+/** The measure's word: before the number, with no other number between, or right behind it. */
+function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
+  for (let k = q.to; k < q.to + 4 && k < f.tokens.length; k++) {
+    const m = f.m.from('quantity', k);
+    if (m && /^(on|bpm|beats|in|for|body|out|of)$/.test(f.low(q.to))) {
+      if (m.value === 'body-condition' || m.value === 'heart-rate') return { what: m.value, from: q.from };
+    }
+    if (!/^(on|in|for|the|a|body|out|of|beats)$/.test(f.low(k))) break;
+  }
+  for (let k = q.from - 1; k >= 0 && q.from - k < 12 && !f.isStrong(k); k--) {
+    const m = f.m.at('quantity', k);
+    if (m) {
+      const words = f.tokens
+        .slice(m.from, m.to)
+        .map((t) => t.low)
+        .join(' ');
+      if (
+        words === 't' ||
+        words === 'heart' ||
+        words === 'condition' ||
+        words === 'way' ||
+        words === 'score' ||
+        words === 'scored'
+      ) {
+        if (words === 't' && !(m.to === q.from || f.low(m.to) === ':' || f.low(m.to) === '=')) return {};
+        if (words === 'way' || (words === 'heart' && m.to !== q.from)) return {};
+      }
+      if (/^(up to|down to)$/.test(words) && !(q.dimension === 'number' || q.dimension === 'weight')) return {};
+      if (/^(up to|down to)$/.test(words) && !weightTold(f, q)) return {};
+      return { what: m.value, from: m.from };
+    }
+    const other = f.quantityAt(k);
+    if (other && other !== q && !other.weak) {
+      // "up two pounds to 49"
+      if (other.dimension === 'weight' && f.low(q.from - 1) === 'to') return { what: 'weight', from: other.from };
+      return {};
+    }
+    if (f.low(k) === ',' && q.from - k > 3) return {};
+  }
+  return {};
+}
+
+/** "down to twenty-one" is a weight only where weights are told. */
+const weightTold = (f: Frame, q: Quantity) =>
+  q.dimension === 'weight' ||
+  f.m.of('quantity').some((m) => m.value === 'weight' && /^(weigh|wt|weight|scale|wgt)/.test(f.low(m.from))) ||
+  f.quantities.some((x) => x.dimension === 'weight');
+
+/** A unit that only a measure has: "27.4 kilos" of a dog, "118 bpm". */
+function unitWhat(f: Frame, q: Quantity): What | undefined {
+  const next = `${f.low(q.to)} ${f.low(q.to + 1)}`;
+  if (/^(bpm|beats)/.test(next)) return 'heart-rate';
+  if (
+    q.dimension === 'weight' &&
+    (q.unit === 'lb' || q.unit === 'kg') &&
+    /^(is|'s|at|was|are|to|now|up|down|,|:)$/.test(f.low(q.from - 1)) &&
+    f.dogs.some((d) => d.to <= q.from && q.from - d.to <= 5)
+  )
+    return 'weight';
+  return undefined;
+}
+
+const bodyScore = (f: Frame, q: Quantity, what: What | undefined) =>
+  q.ratio?.[1] === 9 && (what === 'body-condition' || f.dogs.length > 0);
+
+/** In a list of weights: a dog right before the number. */
+function pairStands(f: Frame, q: Quantity): boolean {
+  const d = f.dogs.filter((x) => x.to <= q.from && !x.company).at(-1);
+  if (f.low(q.from - 1) === '/') return true;
+  if (!d || f.strongBetween(d.to, q.from)) return false;
+  for (let k = d.to; k < q.from; k++)
+    if (
+      !/^(is|'s|was|at|a|about|now|only|:|-|solid|even|i|'m|calling|an|down|up|to|just|maybe|around|came|in|,|weighs|weighed|i'd|say|got|same|still|'d)$/.test(
+        f.low(k),
+      )
+    )
+      return false;
+  return !/^(mile|miles|km|k|dogs|minutes|feet|of|hours|bites|sips)$/.test(f.low(q.to));
+}
+
+function stands(f: Frame, q: Quantity, what: What, named: boolean): boolean {
+  if (q.weak && what !== 'body-condition') return false;
+  const [lo, hi] = LIMITS[what];
+  const value = q.value;
+  if (!Number.isFinite(value) || value < lo || value > hi) return false;
+  if (
+    q.dimension === 'distance' ||
+    q.dimension === 'duration' ||
+    q.dimension === 'speed' ||
+    q.dimension === 'volume' ||
+    q.dimension === 'ordinal'
+  )
+    return false;
+  if (q.dimension === 'clock' && !(named && what === 'temperature')) return false;
+  if (what === 'weight' && q.dimension === 'weight' && q.unit !== 'lb' && q.unit !== 'kg') return false;
+  if (what === 'weight' && q.dimension === 'temperature') return false;
+  if (what === 'body-condition' && (q.dimension !== 'number' || q.unit)) return false;
+  if (what === 'heart-rate' && q.dimension !== 'number') return false;
+  if (what === 'temperature') {
+    if (q.dimension === 'weight' || q.value < 0) return false;
+    // A temperature that no dog has is the air's.
+    const plausible = (value >= 35 && value <= 43.5) || (value >= 94 && value <= 111);
+    if (!plausible || q.bySign) return false;
+  }
+  if (q.dimension === 'weight' && what !== 'weight') return false;
+  return true;
+}
+
+/** Whose measure: the dog between the word and the number, before the word, or spoken of before. */
+function dogOf(f: Frame, q: Quantity, _from: number | undefined): DogPhrase | undefined {
+  const before = f.dogs.filter((d) => d.to <= q.from && !d.company && d.dogs.length && !d.excepted);
+  const last = before.at(-1);
+  if (last) return last.dogs.length === 1 || last.kind === 'names' ? last : undefined;
+  const behind = f.dogs.find((d) => d.from >= q.to && d.from - q.to <= 3);
+  return behind?.dogs.length === 1 ? behind : undefined;
+}
+
+function add(
+  f: Frame,
+  what: What,
+  value: number,
+  dog: DogPhrase,
+  from: number,
+  q: Quantity,
+  used: Set<Quantity>,
+): void {
+  const metric = f.context.units === 'metric';
+  const unit =
+    what === 'weight'
+      ? ((q.unit as 'lb' | 'kg' | undefined) ?? (metric ? 'kg' : 'lb'))
+      : what === 'heart-rate'
+        ? 'bpm'
+        : what === 'temperature'
+          ? ((q.unit as 'F' | 'C' | undefined) ?? (value < 60 ? 'C' : 'F'))
+          : undefined;
+  f.add({
+    kind: 'measure',
+    dogs: dog.dogs,
+    quantity: what,
+    value,
+    ...(unit ? { unit } : {}),
+    ...said(f.assertion(q.from, q.to)),
+    span: f.span([Math.min(from, dog.from), q.to]),
+    rule: `<dog> ${what} <n>`,
+    ...doubted(dog.doubt),
+  });
+  f.claim(q.from, q.to);
+  used.add(q);
+}

@@ -1,0 +1,384 @@
+/** Readers of numbers: distance, clock, duration, speed, wind, air temperature, and measures taken from a dog. */
+import type { EntryOf } from '../entry.ts';
+import type { Frame, Quantity } from '../steps/frame.ts';
+import { readClock } from './clock.ts';
+import { readMeasures } from './measures.ts';
+import { said } from './places.ts';
+
+const MARK_WORD = /^(mile|km|kilometre|kilometer|k|kilometres|kilometers|klick|mi|marker|kms)$/;
+const KM_WORD = /^(km|kilometre|kilometer|k|klick|kilometres|kilometers|kms)$/;
+
+/** Reads everything that is a number with a unit, or a number in a number's slot. */
+export function readNumbers(f: Frame): void {
+  const used = new Set<Quantity>();
+  readMeasures(f, used);
+  for (const q of f.quantities) {
+    if (used.has(q) || f.isClaimed(q.from, q.to)) continue;
+    if (readMark(f, q) || readSpeed(f, q) || readDistance(f, q) || readTemperature(f, q)) used.add(q);
+  }
+  for (const q of f.quantities) {
+    if (used.has(q) || f.isClaimed(q.from, q.to)) continue;
+    if (readClock(f, q) || readDuration(f, q)) used.add(q);
+  }
+}
+
+const metric = (f: Frame) => f.context.units === 'metric';
+
+/** "mile fourteen", "km 34", "k fourteen", "mile marker 9". */
+function readMark(f: Frame, q: Quantity): boolean {
+  if (q.dimension !== 'number' && !(q.dimension === 'distance' && !q.unit) && q.dimension !== 'temperature')
+    return false;
+  if (q.dimension === 'temperature' && q.unit) return false;
+  let k = q.from - 1;
+  if (/^(#|-|marker|number|post|about|around|roughly|:)$/.test(f.low(k))) k--;
+  const word = f.low(k);
+  if (!MARK_WORD.test(word) || (f.tokens[k - 1]?.kind === 'number' && f.quantityAt(k))) return false;
+  const unit = KM_WORD.test(word) ? 'km' : word === 'marker' ? (f.low(k - 1) === 'km' ? 'km' : 'mi') : 'mi';
+  addDistance(f, 'mark', Math.abs(q.value), unit, k, q.to, 'mile <n>');
+  return true;
+}
+
+type Measure = EntryOf<'distance'>['measure'];
+
+function addDistance(
+  f: Frame,
+  measure: Measure,
+  value: number,
+  unit: EntryOf<'distance'>['unit'],
+  from: number,
+  to: number,
+  rule: string,
+): void {
+  f.add({
+    kind: 'distance',
+    dogs: [],
+    measure,
+    value,
+    unit,
+    ...said(f.assertion(from, to)),
+    span: f.span([from, to]),
+    rule,
+  });
+  f.claim(from, to);
+}
+
+const words = (f: Frame, from: number, to: number) => {
+  const out: string[] = [];
+  for (let k = Math.max(0, from); k < Math.min(to, f.tokens.length); k++) out.push(f.low(k));
+  return out.join(' ');
+};
+/** Words before and behind a quantity within its sentence. */
+const leftOf = (f: Frame, q: Quantity, n: number) => {
+  let a = q.from;
+  while (a > 0 && q.from - a < n && !f.isStrong(a - 1)) a--;
+  return words(f, a, q.from);
+};
+const rightOf = (f: Frame, q: Quantity, n: number) => {
+  let b = q.to;
+  while (b < f.tokens.length && b - q.to < n && !f.isStrong(b)) b++;
+  return words(f, q.to, b);
+};
+
+/** A length that is not the run's: depth of snow, how long something is, a stretch of trail. */
+function notOfRun(f: Frame, q: Quantity): boolean {
+  const right = rightOf(f, q, 5);
+  const left = leftOf(f, q, 5);
+  if (q.unit === 'in' || q.unit === 'cm' || q.unit === 'mm') return true;
+  if (
+    /^(of|fresh|new|deep|wide|thick|long|tall|high|drifts?|drop|split|cut|gash|tear|off|square|snow)\b/.test(right) &&
+    !/^of (us|it|trail to go)/.test(right)
+  )
+    return true;
+  if (/^(ago|apart|away from|per|an hour|a day|each|every)\b/.test(right)) return true;
+  if (
+    /\b(last|first|next|every|within|another|final|extra|per|each|few|couple of|second|only for|for|for the|for about|than)$/.test(
+      left,
+    ) &&
+    !/\b(to go|left|remaining)\b/.test(right)
+  )
+    return true;
+  if (/\b(foot|feet)$/.test(words(f, q.to - 1, q.to)) && /^(?!loop|run)/.test(right) && q.value < 60) return true;
+  return false;
+}
+
+function readDistance(f: Frame, q: Quantity): boolean {
+  const right = rightOf(f, q, 7);
+  const left = leftOf(f, q, 7);
+  const unit = q.unit as EntryOf<'distance'>['unit'] | undefined;
+  if (q.dimension === 'distance' && unit && /^(mi|km|m|ft|yd)$/.test(unit)) {
+    if (notOfRun(f, q)) return false;
+    addDistance(f, measureOf(f, q, left, right), q.value, unit, q.from, q.to, '<distance>');
+    return true;
+  }
+  if (q.dimension !== 'number' || q.weak || q.unit || (q.spelled === undefined && f.tokens[q.from]?.kind !== 'number'))
+    return false;
+  const own: EntryOf<'distance'>['unit'] = metric(f) ? 'km' : 'mi';
+  // A bare number is a distance only in a distance's own slot.
+  if (
+    /^(still )?(more )?(to go|left to go|remaining|left to run)\b/.test(right) ||
+    (/^left\b(?! (front|hind|side|lead|rear|wrist|the|them|him|her|at|on|half|in|wheel|swing|shoulder|foot))/.test(
+      right,
+    ) &&
+      /(^|and|,|\.|about|with|got)$/.test(left.trim() === '' ? '' : (left.split(' ').at(-1) ?? '')))
+  ) {
+    addDistance(f, 'remaining', q.value, own, q.from, q.to, '<n> to go');
+    return true;
+  }
+  if (
+    /^(from the|up to the|down to the|out to the|over to the|back to the|to the (cabin|hut|checkpoint|lake|river|road|yard|lodge))\b/.test(
+      right,
+    ) &&
+    !f.dogs.some((d) => d.to === q.from) &&
+    q.value >= 1 &&
+    !/\b(at|it 's|temp|minus)$/.test(left)
+  ) {
+    addDistance(f, 'leg', q.value, own, q.from, q.to, '<n> from <place> to <place>');
+    return true;
+  }
+  if (
+    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today))/.test(right) &&
+    /\b(we 're|about|now|are|at|around|roughly|was|is|what)$/.test(left)
+  ) {
+    addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> in');
+    return true;
+  }
+  if (
+    /\b(we 're at|now at|made it to|ran|did|went|logged|covered)$/.test(left) &&
+    !/^(dogs|of|laps|loops|teams|am|pm|o'clock|times|minutes|hours|days|in)\b/.test(right) &&
+    !q.clock?.minute &&
+    q.value > 2
+  ) {
+    const at = /at$|to$/.test(left);
+    if (at && q.value > 200) return false;
+    addDistance(f, at ? 'mark' : 'total', q.value, own, q.from, q.to, '<verb> <n>');
+    return true;
+  }
+  return false;
+}
+
+function measureOf(f: Frame, q: Quantity, left: string, right: string): Measure {
+  if (
+    /^(still )?(more )?(to go|to home|still|left|remaining|yet to go|left to go|from (home|the (finish|yard|truck))|out from|still ahead|to run|short of|till home|until|till)\b/.test(
+      right,
+    ) &&
+    !/^left (front|hind|side)\b/.test(right)
+  )
+    return 'remaining';
+  if (
+    /\b(still|have|'ve got|got|with|another|only) ?(about |another )?$/.test(left) &&
+    /^(to|left|still)\b/.test(right)
+  )
+    return 'remaining';
+  if (/\b(another|remaining)$/.test(left)) return 'remaining';
+  if (
+    /^(in|out|into|along|so far|done|down|gone|behind us|under|past|since|mark)\b/.test(right) &&
+    !/^(in (\d|two|three|an hour|total|all|under|about)|out and back|down to|in the (bag|books))\b/.test(right)
+  )
+    return 'mark';
+  if (
+    /^(up|down|out|over|back|across|from|to|home|round) ?(to|from|the|into)?\b/.test(right) &&
+    /^(up to|down to|out to|over to|back to|across|from|to the|to a|home|up the|down the|back from|up from|down from|back home|up|down)\b/.test(
+      right,
+    ) &&
+    !/^(round trip|out and back|today|tonight)/.test(right)
+  )
+    return 'leg';
+  if (
+    /^(all told|total|in total|in all|today|tonight|loop|run|round trip|altogether|out and back|on the|in (\d|two|three|four|five|an)|this)\b/.test(
+      right,
+    )
+  )
+    return 'total';
+  if (/\b(at|were at|we 're at|are at|by|passed|past|mile|around|near|since|after|hit|made)$/.test(left))
+    return f.out ? 'mark' : /\bat$/.test(left) ? 'mark' : 'total';
+  if (
+    /\b(total|ran|did|run of|covered|logged|went|loop of|trip of|run was|run is|for a|totalled|totaled)( about| around| of)?$/.test(
+      left,
+    )
+  )
+    return 'total';
+  if (/\b(leg|stretch)\b/.test(right)) return 'leg';
+  if (!f.out) return 'total';
+  const finished =
+    f.m.of('correct').length >= 0 &&
+    /\b(back in the yard|back at the|home at|all told|finished)\b/.test(f.text.toLowerCase());
+  return finished || f.told.length > 1 || /\b(planned|tomorrow|plan)\b/.test(f.text.toLowerCase()) ? 'total' : 'mark';
+}
+
+/** Speed and wind share their units; wind has its word close by. */
+function readSpeed(f: Frame, q: Quantity): boolean {
+  const left = leftOf(f, q, 6);
+  const right = rightOf(f, q, 4);
+  const windy =
+    /\b(winds?|gusts?|gusting|breeze|headwind|crosswind|tailwind|blowing)\b/.test(left) ||
+    /^(wind|winds|gusts?|breeze|headwind|out of the|from the|nw|ne|sw|se|knots|northerly)\b/.test(right) ||
+    q.unit === 'kn' ||
+    q.unit === 'm/s';
+  if (
+    windy &&
+    (q.dimension === 'speed' ||
+      (q.dimension === 'number' &&
+        !q.weak &&
+        /\b(winds?|gusts?|gusting|breeze|headwind|blowing)\b[^.]{0,24}$/.test(left) &&
+        /\b(at|to|of|about|around|maybe|is|was|winds?|gusting|up|over|from|near|roughly|n|s|e|w|nw|ne|sw|se|say|good|steady)$/.test(
+          left,
+        )))
+  ) {
+    const unit = (q.unit as EntryOf<'wind'>['unit'] | undefined) ?? (metric(f) ? 'km/h' : 'mph');
+    if (!/^(mph|km\/h|kn|m\/s)$/.test(unit)) return false;
+    f.add({
+      kind: 'wind',
+      dogs: [],
+      value: q.value,
+      unit,
+      ...said(f.assertion(q.from, q.to)),
+      span: f.span([q.from, q.to]),
+      rule: 'wind <speed>',
+    });
+    f.claim(q.from, q.to);
+    return true;
+  }
+  const average =
+    /\b(average|averaging|averaged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
+      left,
+    );
+  const bare =
+    q.dimension === 'number' &&
+    !q.weak &&
+    average &&
+    !/\b(doing|holding|pace)\b[^.]*$/.test(left) &&
+    !/^(lb|pounds|dogs|minutes|hours)/.test(right) &&
+    q.value > 1 &&
+    q.value < 40;
+  if (/\b(down to)$/.test(left) && q.dimension !== 'speed') return false;
+  if (q.dimension !== 'speed' && !bare) return false;
+  if (q.unit && q.unit !== 'mph' && q.unit !== 'km/h') return false;
+  const unit = (q.unit as 'mph' | 'km/h' | undefined) ?? (metric(f) ? 'km/h' : 'mph');
+  f.add({
+    kind: 'speed',
+    dogs: [],
+    value: q.value,
+    unit,
+    ...said(f.assertion(q.from, q.to)),
+    span: f.span([q.from, q.to]),
+    rule: '<speed>',
+  });
+  f.claim(q.from, q.to);
+  return true;
+}
+
+function readTemperature(f: Frame, q: Quantity): boolean {
+  const left = leftOf(f, q, 5);
+  const right = rightOf(f, q, 3);
+  let ok = q.dimension === 'temperature';
+  if (!ok && q.dimension === 'number' && !q.weak)
+    ok =
+      /\b(thermometer|temp|temperature|temps|thermo|mercury)( outside| here| now| in the yard)?( says| reads| is| was| at| of| about| around| still|'s| sitting|:| reading| showing| shows| said| read)*( plus| about| around)?$/.test(
+        left,
+      ) && !/^(mile|km|minutes|hours|dogs)\b/.test(right);
+  if (!ok) return false;
+  if (/\b(weigh|weight|bcs)\b/.test(left)) return false;
+  const unit =
+    (q.unit as 'F' | 'C' | undefined) ??
+    (/^(on the old )?(fahrenheit|f)\b/.test(right) || /\bfahrenheit\b/.test(leftOf(f, q, 8))
+      ? 'F'
+      : /^(celsius|c|centigrade)\b/.test(right)
+        ? 'C'
+        : metric(f)
+          ? 'C'
+          : 'F');
+  if (unit !== 'F' && unit !== 'C') return false;
+  f.add({
+    kind: 'temperature',
+    dogs: [],
+    value: q.value,
+    unit,
+    ...said(f.assertion(q.from, q.to)),
+    span: f.span([q.from, q.to]),
+    rule: '<temperature>',
+  });
+  f.claim(q.from, q.to);
+  return true;
+}
+
+const STOP =
+  /\b(break|breather|stop|stopped|stops|rest|rested|resting|parked|camp|camped|camping|layover|pause|paused|gave (em|them|everyone|everybody)|snack stop|snooze|nap|pulled (over|in|up)|on straw|lunch|snacked|siesta|held|mandatory|checkpoint|bedded|straw)\b/;
+const CHORE =
+  /\b(massag\w*|rubbed|rub|stretch\w*|kneaded|worked on|took me|thaw|axe|chore|chores|dig|digging|fix|fixing|soak\w*|iced?|hooking up|hook up|untangl\w*|harnessing|booting|boot|feeding|later|chopping|repair\w*|waiting|waited|wait|walked|looking|search\w*|to get|took us)\b/;
+
+function readDuration(f: Frame, q: Quantity): boolean {
+  if (q.dimension !== 'duration' || q.weak) return false;
+  const left = leftOf(f, q, 9);
+  const right = rightOf(f, q, 6);
+  if (
+    /^(later|ago|early|late|away|apart|old|from now|after|before|out from|behind|ahead|earlier|or so later|since)\b/.test(
+      right,
+    )
+  )
+    return false;
+  if (
+    /\b(every|last|next|another|past|within|in about|after|first|for the last|couple|final|per|under|half past|each|than|since)$/.test(
+      left,
+    ) &&
+    !/\b(break|rest|stop)\b/.test(right)
+  )
+    return false;
+  let of: 'run' | 'stop' | 'other' = 'other';
+  const near = right.split(' ').slice(0, 3).join(' ');
+  const chore =
+    CHORE.test(left) ||
+    /^(to (get|thaw|dig|fix|untangle|find|sort|hook)|of (massage|digging|work)|massage|with the axe)\b/.test(right);
+  if (
+    /^(stop|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the (hut|cabin|checkpoint|lake|fire))\b/.test(
+      near,
+    ) ||
+    (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right))
+  )
+    of = 'stop';
+  else if (chore && !STOP.test(left.split(' ').slice(-4).join(' '))) of = 'other';
+  else if (STOP.test(left) && !/\b(so|total|run|all told)\b[^,]*$/.test(left)) of = 'stop';
+  else if (
+    /^(on the (runners|trail|sled)|run|loop|round|all told|total|with (the )?(stops|breaks)|including|moving|out on|trip|in total|counting|door to door|for the (run|loop|trip|whole)|start to finish)\b/.test(
+      right,
+    ) ||
+    /\b(run|loop|out for|took (them|us)|total|trip|in|ran for|on the trail|running time|time|round trip)( of| about| around| just| over| under| was| took| them| us)*$/.test(
+      left,
+    )
+  )
+    of = legNear(f, q) && !/\b(run|loop|total)\b/.test(left + right) ? 'other' : 'run';
+  else if (legNear(f, q)) of = 'other';
+  else if (!chore && wholeRunTold(f, q)) of = 'run';
+  f.add({
+    kind: 'duration',
+    dogs: [],
+    of,
+    minutes: q.value,
+    ...said(f.assertion(q.from, q.to)),
+    span: f.span([q.from, q.to]),
+    rule: `<duration> of ${of}`,
+  });
+  f.claim(q.from, q.to);
+  return true;
+}
+
+const legNear = (f: Frame, q: Quantity) =>
+  f.entries.some(
+    (e) =>
+      e.kind === 'distance' &&
+      e.measure === 'leg' &&
+      e.span &&
+      Math.abs(e.span[1] - q.span[0]) < 60 &&
+      !f.strongBetween(tokenAt(f, e.span[0]), q.from),
+  );
+const tokenAt = (f: Frame, offset: number) => f.tokens.findIndex((t) => t.end > offset);
+
+/** The note tells a whole run: its length, its finish, or an outing. */
+function wholeRunTold(f: Frame, q: Quantity): boolean {
+  if (q.value < 5) return false;
+  if (f.entries.some((e) => e.kind === 'distance' && e.measure === 'total')) return true;
+  return (
+    /\b(back in the yard|back at the|home at|finish|outing|on skis|on the kicksled|kick sled|all told|field|loop)\b/.test(
+      f.text.toLowerCase(),
+    ) || f.entries.some((e) => e.kind === 'speed')
+  );
+}

@@ -1,0 +1,260 @@
+/** When a word that can mean a sign does mean it: most of them mean other things too. */
+import type { Frame, Mention, Site } from '../steps/frame.ts';
+import type { ReadFinding } from './findings.ts';
+
+type Guard = (g: {
+  f: Frame;
+  m: Mention;
+  words: string;
+  sites: readonly Site[];
+  prev: string;
+  next: string;
+  found: readonly ReadFinding[];
+}) => boolean;
+
+const NEEDS_SITE = new Set(
+  'carrying his;carrying her;holding up;holding up his;holding up her;holding up a;guarding;not using;short on;skipping on;ginger on;gingerly;uneven;hopping;dragging the;off in;short in;short up;warm;warmth;warmer;hot;burning;toasty;filled;filled up;filling;fat;thick;lump;bump;lumpy;puff;ballooned;blown up;fluid;enlarged;discharge;runny;crusty;smelly;weeping;rough;wear;wearing;worn;worn down;worn thin;worn smooth;pink;pinkish;pinking;pink spot;red;raw spot;irritated;angry;reddish;thinning;chapped;skinned;scuffed;scuff;broke;broken;breaks;break;torn;tore;tear;tearing;tears;ripped;rip;rips;ripping;missing;lost;caught;hanging off;snapped off;knocked off;pulled off;broke off;broken off;split off;tear in;frozen;frosted;frost;tight;tightened;tightening;tightness;knots;knot;knotty;rigid;locked up;wooden;cut up;slit;slits;bit;bitten;bite;nick;nicks;nicked;stabbed;scratch;scratches;scratched;scrape;scrapes;scraped;rubbed;rubbed off;rubbing;rub;rubs;heat;heat in;cracked;cracking;crack;icing;ice;balled;ice packed;packed with snow;packed with ice;caked;clumps;clumped;snow packed;licks;lick;licked;nibbling at;bothering;worrying;nursing;pulling at;messing with;going after;bothering with;short through;red;not level;hurt;painful;sore;sores;bumps;thickened;swell;engorged;cramp;blisters;wound'.split(
+    ';',
+  ),
+);
+/** These stand without a part too when a dog is their subject. */
+const DOG_ENOUGH = new Set([
+  'sore',
+  'hurt',
+  'painful',
+  'tight',
+  'sores',
+  'cramp',
+  'rub',
+  'rubs',
+  'icing',
+  'worn',
+  'balled',
+  'uneven',
+  'hopping',
+  'wound',
+]);
+const LINE_WORDS = /^(tug|tugs|line|lines|tugline|tuglines|harness|neckline|gangline|snap|collar|rope)$/;
+
+const guards: Record<string, Guard> = {
+  off: ({ f, m, sites, prev, next }) => {
+    if (
+      /^(took|take|taking|taken|pulled|pulling|came|come|comes|fell|kicked|go|going|goes|went|dropped|turn|turned|cut|set|put|blew|blow|run|ran|from|walked|polished|finished|show|showed|head|headed|warm|shut|slid|flew|shook|worn|rubbed|split|tore|ripped|hold|held|lay|get|got|step|stepped|cool|cooled|drop|licked|knocked)$/.test(
+        prev,
+      )
+    )
+      return false;
+    if (f.m.at('bootie', m.from - 1) || f.m.at('bootie', m.to) || (/^(her|his|their)$/.test(next) && !sites.length))
+      return false;
+    const site = sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
+    if (site) return site.end !== undefined || site.part === 'leg' || Boolean(site.part && /^(in|on)$/.test(next));
+    const copula =
+      /^(is|'s|was|looks|looked|seems|seemed|little|bit|slightly|touch|definitely|way|still|really|tad)$/.test(prev);
+    return (
+      copula &&
+      /^([.,;!]|today|since|on|in|again|after|this|and|at|when|but|)$/.test(next) &&
+      Boolean(f.lastDogs(m.from)) &&
+      !(f.low(m.from - 1) === "'s" && f.m.at('me', m.from - 2))
+    );
+  },
+  runs: ({ prev }) => /^(had|has|have|got|with|the|having|some|bad)$/.test(prev),
+  blood: ({ f, m, sites, found }) =>
+    sites.length > 0 ||
+    found.some((r) => r.entry.sign !== 'any' && m.from - r.to < 12) ||
+    /^(in|on)$/.test(f.low(m.to)),
+  bit: () => false,
+  bloody: ({ sites }) => sites.length > 0,
+  bleed: ({ sites, found }) => sites.length > 0 || found.length > 0,
+  cut: ({ f, m, prev, next, sites, found }) => {
+    if (
+      /^(i|we|and|then|to|carl|you|us|will|'ll|can|could|should|through|over|down|across)$/.test(prev) &&
+      !sites.some((s) => s.from - m.to <= 3)
+    )
+      return false;
+    if (
+      /^(through|across|over|the|down|off|out|wood|straight|it|up|back|short|loose|into|some)$/.test(next) &&
+      !sites.some((s) => s.from - m.to <= 2)
+    )
+      return false;
+    if (sites.length) return true;
+    if (/^(a|no|small|little|big|bad|deep|nasty|tiny|any|new|minor|not|fresh)$/.test(prev))
+      return Boolean(f.lastDogs(m.from)) || found.length > 0;
+    return false;
+  },
+  cuts: ({ prev, sites }) => sites.length > 0 || /^(no|any|or|,|some|few|small|and|without)$/.test(prev),
+  split: ({ prev, sites, found, next }) =>
+    sites.length > 0 ||
+    found.length > 0 ||
+    /^(a|no|any|small|new|little|deep|tiny|the)$/.test(prev) ||
+    next === 'there',
+  splits: () => true,
+  sick: () => true,
+  heat: ({ sites, found, prev }) =>
+    sites.length > 0 || (/^(no|any|some|more|much|or|,)$/.test(prev) && found.some((r) => r.site)),
+  ice: ({ f, m, prev, found, sites, next }) =>
+    (/^(no|any)$/.test(prev) &&
+      found.some((r) => r.site && /foot|pad|web|toe/.test(r.entry.part ?? '')) &&
+      !/^(on|fog)$/.test(next)) ||
+    (/^(in|between)$/.test(next) &&
+      sites.some((s) => s.from >= m.to && /foot|web|pad|toe/.test(s.part ?? 'foot') && s.from - m.to < 6)) ||
+    (/^(up|'s)$/.test(next) && f.siteAt(m.from - 1) !== undefined),
+  light: () => false,
+  thin: ({ f, m, prev, next }) =>
+    /^(is|'s|looks|looking|looked|too|bit|little|getting|got|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
+      prev,
+    ) &&
+    !/^(ice|snow|cover|trail|spot|spots|crust|layer|air|skinned|at)$/.test(next) &&
+    !f.m.at('item', m.from - 1) &&
+    !f.m.at('item', m.from - 2) &&
+    !f.m.at('trail-word', m.from - 2) &&
+    Boolean(f.lastDogs(m.from)),
+  'went down': ({ f, m, next }) =>
+    Boolean(f.dogs.some((d) => d.to === m.from)) &&
+    /^([.,;!]|and|in|hard|on|at|just|like|right|twice|again|around|near|)$/.test(next) &&
+    !/^(trail|hill|bank)$/.test(f.low(m.to + 2)),
+  'goes down': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
+  'going down': ({ f, m }) =>
+    Boolean(f.dogs.some((d) => d.to === m.from || d.to === m.from - 1)) && !/^(well|the|to)$/.test(f.low(m.to)),
+  stumbling: ({ f, m }) => Boolean(f.lastDogs(m.from)),
+  'fell down': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
+  'fell over': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
+  shaking: ({ f, m, next }) => Boolean(f.lastDogs(m.from)) && !/^(off|hands|his|her|the|out)$/.test(next),
+  shakes: ({ f, m, next }) => Boolean(f.lastDogs(m.from)) && !/^(off|it)$/.test(next),
+  chilled: ({ f, m }) => Boolean(f.lastDogs(m.from)),
+  'bring up': () => false,
+  'brings up': () => false,
+  'bringing up': () => false,
+  heave: () => false,
+  break: () => false,
+  breaks: () => false,
+  rub: ({ f, m, prev, next, sites }) =>
+    !/^(down|her|him|them|his|it|some|in)$/.test(next) &&
+    (/^(a|the|no|that|harness|bootie|bit|of|any|new|small|little|her|his|same|raw|old|collar|strap|:|slight)$/.test(
+      prev,
+    ) ||
+      sites.length > 0 ||
+      m.to - m.from > 1) &&
+    !f.m.at('act', m.from - 1),
+  rubbed: ({ next, sites, prev }) =>
+    !/^(down|her|him|them|some|it|in|out|zinc|salve|ointment|his|their|both)$/.test(next) &&
+    sites.length > 0 &&
+    !/^(i|we|and|carl|then)$/.test(prev),
+  rubbing: ({ sites, prev, next }) =>
+    sites.length > 0 || (/^(is|'s|harness|bootie|no|booties|was)$/.test(prev) && !/^(down|in|out)$/.test(next)),
+  frozen: ({ sites, f, m }) =>
+    sites.some((s) => s.part && /ear|groin|tail|toe|pad|nose/.test(s.part)) && !f.m.at('item', m.from - 2),
+  frost: ({ sites }) => sites.length > 0,
+  lost: ({ sites }) => sites.some((s) => /nail|dewclaw|toe|mouth/.test(s.part ?? '')),
+  missing: ({ sites }) => sites.some((s) => /nail|dewclaw|toe|mouth/.test(s.part ?? '')),
+  caught: ({ sites }) => sites.some((s) => /nail|dewclaw/.test(s.part ?? '')),
+  tore: ({ sites }) => sites.some((s) => s.part),
+  torn: ({ sites }) => sites.some((s) => s.part),
+  broke: ({ sites }) => sites.some((s) => /nail|dewclaw|toe|mouth|tail|leg/.test(s.part ?? '')),
+  tight: ({ f, m, prev, next, sites, found }) => {
+    if (
+      LINE_WORDS.test(next) ||
+      LINE_WORDS.test(prev) ||
+      LINE_WORDS.test(f.low(m.from - 2)) ||
+      f.m.at('manner', m.from)
+    )
+      return false;
+    return (
+      sites.some((s) => s.part && s.part !== 'foot') ||
+      found.some((r) => r.site && m.from - r.to < 10) ||
+      (/^(in|through)$/.test(next) && sites.length > 0)
+    );
+  },
+  hot: ({ sites, found, f, m, prev }) =>
+    sites.some((s) => s.part || s.end) ||
+    (/^(not|n't|or)$/.test(prev) && found.some((r) => r.site)) ||
+    found.some((r) => r.site && m.from - r.to < 5 && !f.strongBetween(r.to, m.from)),
+  warm: ({ sites, found, f, m, prev, next }) =>
+    !f.m.at('food', m.to) &&
+    !/^(water|broth|day|soup|enough|out|up|inside|night)$/.test(next) &&
+    (sites.some((s) => s.part || s.end) ||
+      (/^(not|n't|or)$/.test(prev) && found.some((r) => r.site)) ||
+      found.some((r) => r.site && m.from - r.to < 5 && !f.strongBetween(r.to, m.from))),
+  worn: ({ sites, f, m, next }) =>
+    next !== 'out' && sites.some((s) => s.part || s.end) && !f.m.at('bootie', m.from - 2) && !nearItem(f, m),
+  pink: ({ sites, found, next, f, m }) =>
+    !f.m.at('item', m.to) &&
+    !/^(salve|goo|stuff|ointment|cream)$/.test(next) &&
+    (sites.length > 0 || found.some((r) => r.site) || f.sites.some((s) => s.to <= m.from && m.from - s.to < 8)),
+  raw: ({ sites, found, f, m, next }) =>
+    !f.m.at('food', m.to) &&
+    !/^(meat|fish|wind)$/.test(next) &&
+    (sites.length > 0 || found.some((r) => r.site) || f.sites.some((s) => s.to <= m.from && m.from - s.to < 10)),
+  rough: ({ sites }) => sites.some((s) => /pad|foot|web/.test(s.part ?? '')),
+  licks: ({ sites, next }) => sites.length > 0 && !/^(of)$/.test(next),
+  licking: ({ sites, f, m, next, found }) =>
+    sites.length > 0 ||
+    (next === 'at' && (f.m.at('anaphor', m.to + 1) !== undefined || f.low(m.to + 1) === 'it')) ||
+    (found.some((r) => r.site) && !/^(the|his|her|their|bowls?|snow)$/.test(next)) ||
+    f.sites.some((s) => s.to <= m.from && m.from - s.to < 10),
+  'licking at': () => true,
+  'chewing on': ({ sites }) => sites.length > 0,
+  'pulling at': ({ sites }) => sites.length > 0,
+  'going after': ({ sites }) => sites.length > 0,
+  cough: ({ f, m }) => Boolean(f.lastDogs(m.from)) || f.dogs.length > 0,
+  gag: ({ f, m }) => Boolean(f.lastDogs(m.from)),
+  rattle: () => false,
+  rattly: () => false,
+  flagging: () => false,
+  fight: () => false,
+  scar: () => false,
+  lump: ({ sites }) => sites.length > 0,
+  bump: ({ sites, prev }) => sites.length > 0 && prev === 'a',
+  'dragging the': ({ sites }) => sites.some((s) => s.part === 'leg' || s.part === 'foot' || s.end),
+  pain: ({ f, m, sites, prev }) => prev !== 'a' && (sites.length > 0 || Boolean(f.lastDogs(m.from))),
+  sensitive: ({ f, m }) => Boolean(f.lastDogs(m.from)),
+  tents: ({ prev }) => prev === 'skin' || prev === 'it',
+  light_: () => false,
+  hack: ({ f, m }) => Boolean(f.lastDogs(m.from)),
+  bile: ({ f, m }) => Boolean(f.lastDogs(m.from)),
+};
+
+/** A piece of gear close by makes "worn" and "torn" its own. */
+function nearItem(f: Frame, m: Mention): boolean {
+  for (let k = m.from - 5; k < m.to + 3; k++) {
+    const item = f.m.at('item', k);
+    if (item && !f.siteAt(k)) return true;
+  }
+  return false;
+}
+
+/** Is the mention a sign here? */
+export function signStands(f: Frame, m: Mention, sites: readonly Site[], found: readonly ReadFinding[]): boolean {
+  const words = f.tokens
+    .slice(m.from, m.to)
+    .map((t) => t.low)
+    .filter((w) => w !== '-')
+    .join(' ');
+  const g = { f, m, words, sites, prev: f.low(m.from - 1), next: f.low(m.to), found };
+  const guard = guards[words] ?? (m.tag === 'sign-off' ? guards.off : undefined);
+  if (guard && !guard(g)) return false;
+  if (!guard && NEEDS_SITE.has(words)) {
+    const carried = found.some((r) => r.site && m.from - r.to < 12);
+    const dog = DOG_ENOUGH.has(words) && f.lastDogs(m.from);
+    if (!sites.some((s) => s.part || s.end) && !carried && !dog) return false;
+  }
+  // Booties and gear have their own ways to wear and tear.
+  if (/^(torn|worn|cut|split|rub|lost)$/.test(m.value) && bootieNear(f, m, sites)) return false;
+  if (/^(torn|worn|cut|split)$/.test(m.value) && !sites.some((s) => s.part && s.part !== 'foot') && nearItem(f, m))
+    return false;
+  if (m.value === 'licking' && f.m.at('ate', m.from) && !sites.length) return false;
+  return true;
+}
+
+function bootieNear(f: Frame, m: Mention, sites: readonly Site[]): boolean {
+  if (m.value === 'rub') return false;
+  const site = sites[0];
+  if (site?.part && site.part !== 'foot' && site.part !== 'leg') return false;
+  for (let k = Math.max(0, m.from - 6); k < Math.min(f.tokens.length, m.to + 7); k++) {
+    if (f.m.at('bootie', k) && !f.strongBetween(Math.min(k, m.from), Math.max(k, m.from))) return true;
+  }
+  return (
+    /^(torn|worn|lost)$/.test(m.value) &&
+    (!site?.part || site.part === 'foot') &&
+    f.m.of('bootie').some((b) => b.from < m.from)
+  );
+}

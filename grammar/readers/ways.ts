@@ -1,0 +1,346 @@
+/** Readers "attitude", "gait" and "gear". */
+import type { DogPhrase, Frame, Mention, Owner } from '../steps/frame.ts';
+import { doubted, said } from './places.ts';
+
+/** Single words that say how a dog went only right behind the dog; elsewhere they mean other things. */
+const CLOSE_ONLY = new Set(
+  'good;great;happy;solid;steady;bright;fine;ok;fresh;sharp;smooth;perfect;fantastic;amazing;wonderful;brilliant;excellent;awesome;superb;super;honest;focused;settled;content;lively;sensible;comfortable;proud;relaxed;tired;flat;dragging;drags;dragged;beat;low;quiet;dull;down;weak;spent;shot;toast;cooked;drained;slack;lazy;neutral;coasting;coasted;coasts;floating;strong;hauling;hauled;driving;powering;powered;powerful;digging;towing;on fire;eager;wild to go;loud;keen;excited;jumping;leaping;lunging;barking;screaming;screamed;screams;banging;banged;slamming;bouncing;nervous;shy;tense;tight line;worried;cautious;wary;unsure;hesitant;rattled;quit;quits;quitting;turned back;stopped dead;balls;stalled;lay down;laid down;lies down;lying down;laying down;fight;fights;fighting;fought;mean;nasty;snaps;snapped;snapping;at it;feisty;bossy;pinned;wrestling;sluggish;subdued;fading;faded;flagging;beat;whipped;gassed;tires;tiring;lagging;trailing;smiling;cruising;looking good;looked good;looks good;look good;looked great;looking great;looks great;look great;pumped;stress;lunged at;rowed;scrap;bit at;strong finish;plodding;panic;a train;a tank;a machine;a mule;a pro;a star;a champ;a dream;a monster;a beast;like a truck;like a train;like a tractor;cheerful;perky;antsy;impatient;hyped;stoked;howling to go;wagging;tail up;tails up;tail down;tails down;head down;heads down;went well;going well;went great;going great;was good;were good;was great;were great;good job;great job;good energy;great energy;tourist;sleepy;jolly;fried;off color;off colour;stubborn;grumpy;cranky;mopey;blah;gave up;gives up;giving up;nosing;not happy;tiff;wiped;weary;shut down;well behaved;on edge;go;lit up;startled;tight lines;wanted more;wants more;wanting more;coming along'.split(
+    ';',
+  ),
+);
+const LINK =
+  /^('s|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|climb|trail|they|nice|old|sure|their|his|her|quickly|rather|somewhat|slightly|extra|off|proper|dead)$/;
+
+/** Reads how the dogs went. */
+export function readAttitude(f: Frame): void {
+  let covered = 0;
+  const out: { dogs: string; manner: string; to: number }[] = [];
+  for (const m of f.m.of('manner')) {
+    if (m.from < covered || f.isClaimed(m.from, m.to) || f.dogAt(m.from)) continue;
+    const owner = mannerOwner(f, m);
+    if (!owner) continue;
+    let assertion = f.assertion(m.from, m.to);
+    const key = { dogs: owner.dogs.join(), manner: m.value as string, to: m.to };
+    if (out.some((o) => o.dogs === key.dogs && o.manner === key.manner)) {
+      f.claim(m.from, m.to);
+      continue;
+    }
+    if (negativeInside(f, m)) assertion = assertion === 'absent' ? 'present' : assertion;
+    if (owner.phrase?.negative && assertion === 'present') assertion = 'absent';
+    f.add({
+      kind: 'attitude',
+      dogs: owner.dogs,
+      manner: m.value,
+      ...said(assertion),
+      span: f.span(
+        [m.from, m.to],
+        owner.phrase && Math.abs(owner.phrase.to - m.from) < 8 ? [owner.phrase.from, owner.phrase.to] : undefined,
+      ),
+      rule: '<dog> <manner>',
+      ...doubted(owner.doubt),
+    });
+    f.claim(m.from, m.to);
+    out.push(key);
+    covered = m.to;
+  }
+}
+
+/** "not pulling", "wouldn't go": the denial is part of the word. */
+const negativeInside = (f: Frame, m: Mention) => {
+  for (let k = m.from; k < m.to; k++) if (/^(n't|not|no|never|refused|won't)$/.test(f.low(k))) return true;
+  return false;
+};
+
+function mannerOwner(f: Frame, m: Mention): Owner | undefined {
+  const words = f.tokens
+    .slice(m.from, m.to)
+    .map((t) => t.low)
+    .filter((w) => w !== '-')
+    .join(' ');
+  if (!mannerStands(f, m, words)) return undefined;
+  const close = closeDog(f, m);
+  if (CLOSE_ONLY.has(words)) {
+    if (!close) return undefined;
+    return { dogs: close.dogs, phrase: close, doubt: close.doubt };
+  }
+  if (close) return { dogs: close.dogs, phrase: close, doubt: close.doubt };
+  const owner = f.owner(m.from, m.to);
+  if (owner.human || !owner.dogs.length) return undefined;
+  return owner;
+}
+
+function mannerStands(f: Frame, m: Mention, words: string): boolean {
+  const prev = f.low(m.from - 1);
+  const next = f.low(m.to);
+  if (f.siteAt(m.from - 1) && /^(good|fine|great|perfect|ok|normal)$/.test(words)) return false;
+  if (
+    m.value === 'good' &&
+    /^(boy|girl|dog|job|trail|time|luck|run|day|night|morning|chance|idea|thing|one|news|spot|going|mile|trip|snow|drink|appetite|meal|break|rest|bit|shape|condition|on|with|for|enough|leader|lead|of)$/.test(
+      next,
+    ) &&
+    words.split(' ').length === 1
+  )
+    return false;
+  if (
+    /^(snapped|snaps|quit|quits|stalled)$/.test(words) &&
+    (f.m.at('item', m.from - 1) || f.m.at('item', m.to + 1) || /^(wind|snow|it)$/.test(prev))
+  )
+    return false;
+  if (words === 'tired' && /^(i|'m|am)$/.test(prev) && f.m.at('me', m.from - 2)) return false;
+  if (/^(dragging|drags|dragged)$/.test(words) && /^(the|his|her|a|it|my)$/.test(next)) return false;
+  if (words === 'flat' && (next === 'light' || next === 'lite' || /^(light|trail|section|ground)$/.test(prev)))
+    return false;
+  if (/^(head down|down)$/.test(words) && /^(to|the|from|a)$/.test(next)) return false;
+  if (
+    /^(barking|screaming|howling|banging|jumping|leaping)$/.test(words) &&
+    /^(at|over)$/.test(next) &&
+    !/^(the line|the lines)/.test(`${f.low(m.to + 1)} ${f.low(m.to + 2)}`) &&
+    f.low(m.to + 1) !== 'the'
+  )
+    return false;
+  if (
+    /^(driving|running|hauling|hauled)$/.test(words) &&
+    (f.personAt(m.from - 1) || f.personAt(m.from - 2) || /^(the|a|my|water|straw|gear|out)$/.test(next))
+  )
+    return false;
+  if (words === 'fresh' && /^(snow|powder|of|on|ones?)$/.test(next)) return false;
+  if (/^(went after|goes after)$/.test(words) && f.siteAt(m.to + 1)) return false;
+  if (/^(fine|ok|good|great)$/.test(words) && /^(all|now|otherwise|to)$/.test(next) && next !== 'all')
+    return next !== 'now';
+  if (/^(fine|ok)$/.test(words) && next === 'all') return false;
+  if (words === 'strong' && /^(wind|winds|coffee|smell)$/.test(next)) return false;
+  if (words === 'low' && f.m.at('quantity', m.to)) return false;
+  if (m.value === 'quarrelsome' && /^(snapped|fight|fights|mean|scrap)$/.test(words) && /^(off|the|my)$/.test(next))
+    return false;
+  return true;
+}
+
+/** The dog right before, over being, seeming and degrees; or right before a manner it is joined to. */
+function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
+  let k = m.from - 1;
+  for (let n = 0; n < 10 && k >= 0; n++) {
+    const d = f.dogs.find((x) => x.to === k + 1);
+    if (d) {
+      if (d.excepted) {
+        const group = f.dogs.find((x) => x.except === d);
+        return group ? okDog(group) : undefined;
+      }
+      if (d.company) {
+        const c = f.m.at('company', d.from - 1);
+        k = (c?.from ?? d.from) - 1;
+        continue;
+      }
+      if (d.possessive && f.siteAt(d.to)) return undefined;
+      if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
+      return okDog(d);
+    }
+    if (f.isStrong(k)) return undefined;
+    const manner = f.m.at('manner', k);
+    if (manner && n > 0 && /^(and|,|but|&|\+)$/.test(f.low(k + 1))) {
+      k = manner.from - 1;
+      continue;
+    }
+    if (f.siteAt(k)) return undefined;
+    if (!LINK.test(f.low(k)) && !f.m.at('severity', k) && !f.m.at('trend', k) && !f.m.at('position', k))
+      return undefined;
+    k--;
+  }
+  return undefined;
+}
+
+const okDog = (d: DogPhrase) => (d.dogs.length ? d : undefined);
+
+/** Reads gaits. */
+export function readGait(f: Frame): void {
+  for (const m of f.m.of('gait')) {
+    if (f.isClaimed(m.from, m.to)) continue;
+    const prev = f.low(m.from - 1);
+    const word = f.low(m.from);
+    if (
+      /^(pace|paces|pacer)$/.test(word) &&
+      /^(good|nice|steady|slow|fast|the|a|our|this|easy|that|same|own|great|decent|solid|at|of)$/.test(prev)
+    )
+      continue;
+    if (
+      /^(the|a|my|to|for|long|short|quick|nice|of|sore)$/.test(prev) &&
+      /^walk/.test(word) &&
+      !/^(a|down)$/.test(prev)
+    )
+      continue;
+    if (/^trots$/.test(word) && prev === 'the') continue;
+    const owner = f.owner(m.from, m.to);
+    const human = f.people.some((p) => p.to <= m.from && m.from - p.to < 4);
+    if (owner.human || human || (owner.carried && /^walk/.test(word))) continue;
+    let dogs = owner.dogs;
+    if (!dogs.length) {
+      if (!/^(trot|trotting|lope|loping)/.test(word) || !f.out) continue;
+      dogs = f.lineup(m.from).map((l) => l.dog);
+    }
+    f.add({
+      kind: 'gait',
+      dogs,
+      gait: m.value,
+      ...said(f.assertion(m.from, m.to)),
+      span: f.span([m.from, m.to]),
+      rule: '<dog> <gait>',
+      ...doubted(owner.doubt),
+    });
+    f.claim(m.from, m.to);
+  }
+}
+
+/** Things that are gear only right beside their state. */
+const LOOSE_ITEM =
+  /^(line|lines|section|track|tire|ring|clip|pole|pole|light|knife|belt|chain|basket|bow|track|loop|rope|drag|sled|hook|runner|runners|stove|lantern|leash|cable|jacket|jackets|coat|coats|webbing|trace|traces|strap|straps|bolt|cooler|gps|parka|batteries|battery|whistle|skis|ski|heat wrap|wrist wrap|bridle|picket)$/;
+
+/** Reads gear: an item, its state, whose it is. */
+export function readGear(f: Frame): void {
+  const out: { item: string; dogs: string[]; state: string; at: number }[] = [];
+  const used = new Set<Mention>();
+  for (const s of f.m.of('gear-state')) {
+    if (f.isClaimed(s.from, s.to) || f.siteAt(s.from)) continue;
+    const item = itemFor(f, s, used);
+    if (!item) {
+      followGear(f, s, out);
+      continue;
+    }
+    used.add(item);
+    const name = f.text.slice(...f.span([item.from, item.to])).toLowerCase();
+    const dogs = gearOwner(f, item, s, name);
+    if (out.some((o) => o.item === name && o.state === s.value && o.dogs.join() === dogs.join())) continue;
+    addGear(f, out, name, dogs, s, item);
+  }
+}
+
+type Out = { item: string; dogs: string[]; state: string; at: number }[];
+
+function addGear(f: Frame, out: Out, item: string, dogs: string[], s: Mention, m?: Mention): void {
+  out.push({ item, dogs, state: s.value, at: s.from });
+  f.add({
+    kind: 'gear',
+    dogs,
+    item,
+    state: s.value,
+    ...said(f.assertion(s.from, s.to)),
+    span: f.span([s.from, s.to], m ? [m.from, m.to] : undefined),
+    rule: `<gear> ${s.value}`,
+  });
+  f.claim(s.from, s.to);
+  if (m) f.claim(m.from, m.to);
+}
+
+/** "so I've replaced it", "new one on": the item told before. */
+function followGear(f: Frame, s: Mention, out: Out): void {
+  const last = out.at(-1);
+  if (!last || s.from - last.at > 16) return;
+  if (s.value !== 'replaced' && !/^(it|that)$/.test(f.low(s.to))) return;
+  if (/^(new|fresh|spare|a new|fixed|put new)$/.test(f.low(s.from)) && s.to - s.from === 1 && f.low(s.to) !== 'one')
+    return;
+  if (f.m.of('bootie').some((b) => b.from > last.at && b.from < s.to + 3)) return;
+  if (/^(it|that|one|$)/.test(f.low(s.to)) || s.to - s.from > 1 || /^[.,;]$/.test(f.low(s.to)))
+    addGear(f, out, last.item, last.dogs, s);
+}
+
+/** The item of a state: right behind the verb or before it in the clause. */
+function itemFor(f: Frame, s: Mention, used: ReadonlySet<Mention>): Mention | undefined {
+  let best: Mention | undefined;
+  let bestGap = 99;
+  for (const item of f.m.of('item')) {
+    if (f.m.at('bootie', item.from) || f.dogAt(item.from) || f.siteAt(item.from)) continue;
+    const name = f.tokens
+      .slice(item.from, item.to)
+      .map((t) => t.low)
+      .join(' ');
+    const behind = item.from >= s.to;
+    const gap = behind ? item.from - s.to : s.from - item.to;
+    if (gap < 0 || gap > 7 || f.strongBetween(Math.min(item.from, s.from), Math.max(item.from, s.from))) continue;
+    if (LOOSE_ITEM.test(name) && gap > 3) continue;
+    if (!stateReaches(f, s, item, behind, name)) continue;
+    // The damaged part stands first: "the snap on Ginger's tug let go".
+    const cost = used.has(item) && s.value !== 'replaced' ? gap + 6 : gap;
+    if (partOf(f, best, item)) continue;
+    if (cost < bestGap || partOf(f, item, best)) {
+      best = item;
+      bestGap = cost;
+    }
+  }
+  return best;
+}
+
+/** "snap on Teal's neckline": the first is the part that is damaged. */
+function partOf(f: Frame, a: Mention | undefined, b: Mention | undefined): boolean {
+  if (!a || !b || a.to > b.from || b.from - a.to > 4) return false;
+  return (
+    f.tokens.slice(a.to, b.from).some((t) => /^(on|of|in)$/.test(t.low)) &&
+    f.tokens.slice(a.to, b.from).every((t) => /^(on|of|the|'s|his|her|in)$/.test(t.low) || f.dogAt(t.i))
+  );
+}
+
+function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name: string): boolean {
+  const state = f.low(s.from);
+  const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
+  if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
+  if (s.value === 'worn' && /^(thin|weak|going|tired|fuzzy|dull|fat|stretched)$/.test(state) && behind) return false;
+  if (
+    s.value === 'lost' &&
+    /^(gone|left|dropped|threw|slipped|shed|forgot)$/.test(state) &&
+    behind &&
+    /^(left|dropped|slipped)$/.test(state) &&
+    /^(the|a)$/.test(f.low(s.to)) &&
+    /^(line|hook|drag)$/.test(name)
+  )
+    return false;
+  if (/^(new|fresh|fixed)$/.test(state) && !(behind && b - a <= 1)) return false;
+  if (/^(broke|broken|broke out|breaks)$/.test(state) && /^(trail|ice)$/.test(f.low(s.to))) return false;
+  if (/^(ate|eaten|eating|eats|bit)$/.test(state) && !behind) return false;
+  if (
+    /^(stuck|jammed|dead|died|loose|split|popped|parted|shot|bent|cracked|went bad|quit|twisted)$/.test(state) &&
+    b - a > 3
+  )
+    return false;
+  for (let k = a; k < b; k++) {
+    const low = f.low(k);
+    if (/^(but|because|so|then|while)$/.test(low)) return false;
+    if (low === ',' && b - a > 2) return false;
+    if (low === 'and' && !/^(and)$/.test(f.low(k + 1)) && f.m.of('gear-state').some((x) => x.from > k && x.from < b))
+      return false;
+    const d = f.dogFrom(k);
+    if (d && !d.possessive && d.kind !== 'pronoun' && behind) return false;
+  }
+  return true;
+}
+
+/** Whose gear: "Scout's neckline", "snap on Teal's neckline", "chewed her harness"; nobody's where it is the sled's. */
+function gearOwner(f: Frame, item: Mention, s: Mention, name: string): string[] {
+  for (let k = item.from - 1; k >= Math.max(0, item.from - 4); k--) {
+    const d = f.dogAt(k);
+    if (d?.possessive) return d.dogs;
+    if (!/^(old|rusty|new|brass|whole|own|other|spare|very|nice|second|good)$/.test(f.low(k)) && !f.m.at('item', k))
+      break;
+  }
+  for (let k = item.to; k < item.to + 5; k++) {
+    const d = f.dogFrom(k);
+    if (d?.possessive || (d && /^(on|for)$/.test(f.low(k - 1)))) return d.dogs;
+    if (!/^(on|of|for|the|old|his|her)$/.test(f.low(k))) break;
+  }
+  if (
+    /^(gangline|mainline|main line|gang line|brake|sled|runner|runners|handlebar|snow hook|hook|stanchion|plastics?|bungee|lead section|wheel section|drag|drag mat|headlamp|cooker|picket|picket line|snub line|sled bag|bridle|quick release|ganglines|runner plastic|runner plastics|brush bow|driving bow|footboard|footboards|lead line|leadline|section|swing section|team section|harnesses)$/.test(
+      name,
+    )
+  )
+    return [];
+  const before = f.dogs.filter((d) => d.to <= Math.min(item.from, s.from) && !d.company && !d.excepted).at(-1);
+  if (
+    before &&
+    !f.strongBetween(before.to, s.from) &&
+    Math.min(item.from, s.from) - before.to <= 6 &&
+    (s.value === 'chewed' ||
+      s.value === 'lost' ||
+      /^(his|her|their)$/.test(f.low(item.from - 1)) ||
+      before.to === item.from ||
+      before.to === s.from) &&
+    before.dogs.length <= 2
+  )
+    return before.dogs;
+  return [];
+}

@@ -1,0 +1,242 @@
+/** Where on the body a sign is: the site beside it, the one carried from the finding before, the one a heading gave. */
+import type { Part, Sign } from '../entry.ts';
+import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
+import type { ReadFinding } from './findings.ts';
+
+/** Signs of the whole dog: no part is looked for. */
+export const WHOLE_BODY: ReadonlySet<Sign> = new Set<Sign>([
+  'vomiting',
+  'loose-stool',
+  'bloody-stool',
+  'coughing',
+  'dark-urine',
+  'dehydrated',
+  'overheated',
+  'shivering',
+  'collapsed',
+  'thin',
+  'in-season',
+]);
+/** Signs of how a dog goes: a bare "left front" is the leg, else the foot. */
+const OF_GOING: ReadonlySet<Sign> = new Set<Sign>(['lame', 'sore', 'stiff', 'swollen', 'hot']);
+
+/** The part a bare side and end stand for. */
+export function partFor(sign: Sign, site: Site | undefined): Part | undefined {
+  if (!site) return undefined;
+  if (site.part) return site.part;
+  if (!site.end) return undefined;
+  return OF_GOING.has(sign) ? 'leg' : 'foot';
+}
+
+/** Words that may stand between a sign and its site behind it. */
+const TO_SITE =
+  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|against|weight|any|much|own|pretty|slightly)$/;
+/** Words that may stand between a site and its sign behind it. */
+const FROM_SITE =
+  /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|hair|tad|nice|s|his|her|it|that|which|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
+
+/** The sites that a sign was said of, nearest first; empty when none stands beside it. */
+export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site[] {
+  const inside = f.sites.filter((s) => s.from >= m.from && s.to <= m.to && s.part);
+  if (inside.length && !/rub|legged|leg/.test(f.low(m.from) + f.low(m.from + 1))) return inside;
+  const left = leftSite(f, m, taken);
+  const right = rightSite(f, m);
+  // "limping, right wrist is warm": what stands behind a comma or before its own verb belongs to the next sign.
+  if (right && left) {
+    const gapL = m.from - left.to;
+    const gapR = right.from - m.to;
+    const first =
+      !taken.has(left) && (gapL <= gapR || f.m.at('sign', left.to + gapL) === m) && !(gapR === 0) ? left : right;
+    if (left.part && !right.part && right.side && !left.side && gapR <= 4)
+      return [{ ...left, side: right.side, end: right.end ?? left.end, to: right.to, paws: right.paws }];
+    if (right.part && !left.part && left.side && !right.side && gapL <= 3)
+      return [{ ...right, side: left.side, end: left.end ?? right.end, from: left.from, paws: left.paws }];
+    return listed(f, first, first === right);
+  }
+  const one = left ?? right;
+  return one ? listed(f, one, one === right) : [];
+}
+
+/** More sites in a list: "left wrist and right shoulder are sore", "splits in LF web and RH pad". */
+function listed(f: Frame, site: Site, forward: boolean): Site[] {
+  const out = [site];
+  let edge = site;
+  for (let n = 0; n < 4; n++) {
+    const next = f.sites.find(
+      (s) =>
+        (forward
+          ? s.from > edge.from && s.from - edge.to <= 3 && s.from >= edge.to
+          : s.to < edge.to && edge.from - s.to <= 3 && s.to <= edge.from) && !s.anaphor,
+    );
+    if (!next) break;
+    const [a, b] = forward ? [edge.to, next.from] : [next.to, edge.from];
+    const words = f.tokens.slice(a, b).map((t) => t.low);
+    if (
+      !words.length ||
+      !words.every((w) => /^(and|&|\+|,|in|on|the|his|her|n|\/)$/.test(w)) ||
+      !words.some((w) => /^(and|&|\+|,|n|\/)$/.test(w))
+    )
+      break;
+    if (forward && ownVerb(f, next)) break;
+    if (words.includes(',') && !words.some((w) => w === 'and') && forward) break;
+    if (forward) out.push(next);
+    else out.unshift(next);
+    edge = next;
+  }
+  return out;
+}
+
+/** Does the site begin a statement of its own: "right wrist is warm"? */
+function ownVerb(f: Frame, s: Site): boolean {
+  const next = f.low(s.to);
+  if (/^(is|are|was|were|'s|looks|look|feels|seems|has)$/.test(next)) return true;
+  for (let k = s.to; k < s.to + 3; k++) {
+    if (f.isStrong(k) || f.low(k) === ',') return false;
+    const g = f.m.from('sign', k);
+    if (g) return !f.m.at('no-sign', k) && !/^(again)$/.test(f.low(k));
+    if (!/^(a|bit|little|touch|slightly|pretty|really|very|still|all|not|no)$/.test(f.low(k))) return false;
+  }
+  return false;
+}
+
+function rightSite(f: Frame, m: Mention): Site | undefined {
+  let k = m.to;
+  while (k < f.tokens.length && k - m.to < 8) {
+    const s = f.sites.find((x) => x.from === k);
+    if (s) {
+      if (s.anaphor) return undefined;
+      return ownVerb(f, s) && k - m.to < 2 && !/^(in|on|of)$/.test(f.low(k - 1)) ? undefined : s;
+    }
+    if (f.isStrong(k) || f.low(k) === ',') return k === m.to && f.low(k) === ',' ? commaSite(f, m, k) : undefined;
+    const d = f.dogAt(k);
+    if (d) {
+      if (
+        !d.possessive &&
+        f.sites.some((x) => x.from >= d.to && x.from <= d.to + 1) &&
+        !/^(in|on|of)$/.test(f.low(d.from - 1))
+      )
+        return undefined;
+      k = d.to;
+      continue;
+    }
+    if (!TO_SITE.test(f.low(k)) && !f.m.at('severity', k) && !f.m.at('trend', k)) return undefined;
+    k++;
+  }
+  return undefined;
+}
+
+/** "ripped a dewclaw, left front", "torn nail, RH": a bare foot behind the comma, with no sign of its own. */
+function commaSite(f: Frame, m: Mention, k: number): Site | undefined {
+  const s = f.sites.find((x) => x.from === k + 1 || (x.from === k + 2 && /^(on|in|both|the)$/.test(f.low(k + 1))));
+  if (!s || s.anaphor || ownVerb(f, s) || f.m.from('sign', s.to)) return undefined;
+  const next = f.low(s.to);
+  if (!/^([,.;:!]|)$/.test(next) && f.tokens[s.to]) return undefined;
+  if (s.part && m.value === 'lame') return undefined;
+  return s;
+}
+
+function leftSite(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site | undefined {
+  let k = m.from - 1;
+  while (k >= 0 && m.from - k < 12) {
+    const s = f.sites.find((x) => x.to === k + 1);
+    if (s) {
+      if (s.anaphor) return anaphorSite(f, s);
+      return s;
+    }
+    if (f.isStrong(k)) return undefined;
+    const low = f.low(k);
+    const d = f.dogAt(k);
+    if (d) {
+      if (d.company || d.prep) {
+        k = d.from - 1;
+        if (d.prep) k--;
+        continue;
+      }
+      return undefined;
+    }
+    const sign = f.m.at('sign', k);
+    if (sign) {
+      // "sore and a little swollen" shares its site; any other sign has its own.
+      const between = f.tokens.slice(sign.to, m.from).map((t) => t.low);
+      if (!between.some((w) => /^(and|or|,|\/|\+|but|n|&)$/.test(w)) && between.length > 0) return undefined;
+      k = sign.from - 1;
+      continue;
+    }
+    if (f.m.at('boot-state', k) && f.m.at('bootie', k + 1)) return undefined;
+    if (
+      !FROM_SITE.test(low) &&
+      !f.m.at('severity', k) &&
+      !f.m.at('trend', k) &&
+      !f.quantityAt(k) &&
+      !f.m.at('condition', k)
+    )
+      return undefined;
+    k--;
+  }
+  void taken;
+  return undefined;
+}
+
+/** "that foot is iced": the side and end of the site before, the part as said now. */
+function anaphorSite(f: Frame, s: Site): Site | undefined {
+  const last = f.sites.filter((x) => x.to <= s.from && !x.anaphor && (x.part || x.end)).at(-1);
+  if (!last) return undefined;
+  const part = [...Array(s.to - s.from).keys()]
+    .map((n) => f.m.at('part', s.from + n)?.value as Part | undefined)
+    .find(Boolean);
+  return { ...last, from: s.from, to: s.to, part: part ?? last.part, anaphor: true };
+}
+
+/** Whose the sign is: the site's dog where words say so, else the clause's; with nobody named anywhere, the whole team for "no …". */
+export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: readonly ReadFinding[]): Owner {
+  const owner = f.owner(m.from, m.to, sites[0]);
+  if (owner.human || owner.dogs.length) return owner;
+  const last = found.at(-1)?.entry;
+  if (last?.dogs.length) return { dogs: last.dogs, carried: true };
+  const plural = sites.some((s) => s.plural) || f.assertion(m.from, m.to) === 'absent';
+  if (plural && !f.dogs.some((d) => d.kind === 'names')) {
+    const dogs = f.lineup(m.from).map((l) => l.dog);
+    return { dogs: dogs.length ? dogs : ['*'] };
+  }
+  return owner;
+}
+
+/** The site of the finding before, for a follow-on sign of the same dog. Carrying stops at lame. */
+export function carriedSite(
+  f: Frame,
+  m: Mention,
+  sign: Sign,
+  owner: Owner,
+  found: readonly ReadFinding[],
+): Site | undefined {
+  if (sign === 'lame') return undefined;
+  const same = (dogs: readonly string[]) =>
+    dogs.length === owner.dogs.length && dogs.every((d) => owner.dogs.includes(d));
+  for (let k = found.length - 1; k >= 0; k--) {
+    const r = found[k] as ReadFinding;
+    if (r.from > m.from) continue;
+    if (!same(r.entry.dogs)) return undefined;
+    if (WHOLE_BODY.has(r.entry.sign) || (r.entry.sign === 'lame' && !r.site)) {
+      if (owner.phrase && owner.phrase.from > r.to) return undefined;
+      continue;
+    }
+    if (r.entry.sign === 'lame') return undefined;
+    // A dog named anew begins anew, unless "it" or "still" points back.
+    if (owner.phrase && owner.phrase.from > r.to && !owner.carried && owner.phrase.kind === 'names') return undefined;
+    return r.site ? { ...r.site } : undefined;
+  }
+  // A site told without a sign: "went over everybody's feet, no splits".
+  const s = f.sites.filter((x) => x.to <= m.from && !x.anaphor && x.part).at(-1);
+  if (s && m.from - s.to < 16 && !f.strongBetween(s.to, m.from)) {
+    const o = f.owner(s.from, s.to, s);
+    if (same(o.dogs)) return s;
+  }
+  return undefined;
+}
+
+/** "Sif pads: LF worn, RH cracked": the heading's part for a bare foot is joined elsewhere; here a heading's part alone. */
+export function headingSite(f: Frame, m: Mention, owner: Owner): Site | undefined {
+  if (!owner.phrase) return undefined;
+  const s = f.sites.find((x) => x.from >= (owner.phrase?.to ?? 0) && x.to <= m.from && f.low(x.to) === ':');
+  return s;
+}

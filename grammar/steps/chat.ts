@@ -1,0 +1,89 @@
+/**
+ * Step "chat": sentences that are no record: a question, a command to a dog, praise spoken to one, word to a person. Their
+ * words are kept as remarks and no reader looks at them.
+ */
+import type { Frame } from './frame.ts';
+
+const SELF = /^(note to self|reminder|ask|tell|remind|text|call|bring|buy|pick up)$/;
+
+/** Token ranges of sentences that readers pass over. */
+export function isChat(f: Frame): [number, number][] {
+  const out: [number, number][] = [];
+  let from = 0;
+  for (let i = 0; i < f.tokens.length; i++) {
+    if (!f.isStrong(i) && i < f.tokens.length - 1) continue;
+    const to = i + 1;
+    if (f.low(i) === '?' || question(f, from, to) || command(f, from, to) || errand(f, from)) out.push([from, to]);
+    from = to;
+  }
+  return out;
+}
+
+/** Unpunctuated, a question shows by its first words alone. */
+function question(f: Frame, from: number, to: number): boolean {
+  let k = from;
+  while (f.m.from('filler', k) && k < to) k = f.m.from('filler', k)?.to ?? k + 1;
+  const person = f.personAt(k);
+  if (person && f.low(person.to) === ',') k = person.to + 1;
+  const q = f.m.from('question', k);
+  if (!q) return false;
+  const words = f.tokens
+    .slice(q.from, q.to)
+    .map((t) => t.low)
+    .join(' ');
+  // "did great", "does well", "was it": only with a subject behind is it a question.
+  if (/^(did|do|does)$/.test(words))
+    return (
+      /^(you|we|anyone|anybody|they|i|carl|the|that|it)$/.test(f.low(q.to)) ||
+      Boolean(f.personAt(q.to)) ||
+      Boolean(f.dogFrom(q.to))
+    );
+  return true;
+}
+
+/** "Haw, June! On by, Moss." A sentence of commands and names only. */
+function command(f: Frame, from: number, to: number): boolean {
+  let commands = 0;
+  for (let k = from; k < to; ) {
+    const c = f.m.from('command', k) ?? f.m.from('chat', k);
+    if (c) {
+      commands++;
+      k = c.to;
+      continue;
+    }
+    const d = f.dogAt(k);
+    if (d) {
+      k = Math.max(d.to, k + 1);
+      continue;
+    }
+    const t = f.tokens[k];
+    if (
+      t &&
+      (t.kind === 'mark' || /^(no|good|girl|boy|dog|up|there|that|a|now|and|you|hey|of|off|down|get)$/.test(t.low))
+    ) {
+      k++;
+      continue;
+    }
+    return false;
+  }
+  return commands > 0;
+}
+
+/** "ask Liv if the straw came", "Wren, if you get this bring the headlamp". */
+function errand(f: Frame, from: number): boolean {
+  const low = f.low(from);
+  const person = f.personAt(from);
+  if (SELF.test(low) && (f.personAt(from + 1) || /^(me|him|her|them|the)$/.test(f.low(from + 1))))
+    return /^(ask|tell|remind|text|call)$/.test(low);
+  if (low === 'note' && f.low(from + 1) === 'to' && f.low(from + 2) === 'self') return true;
+  if (person && !person.possessive) {
+    const next = f.low(person.to);
+    return (
+      (next === 'if' && f.low(person.to + 1) === 'you') ||
+      (next === ':' && !f.dogFrom(person.to + 1)) ||
+      (next === ',' &&
+        /^(can|could|would|please|bring|did|do|if|when|will|you|don't|make|check|get|grab)$/.test(f.low(person.to + 1)))
+    );
+  }
+  return false;
+}

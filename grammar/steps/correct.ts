@@ -1,0 +1,294 @@
+/**
+ * Step "corrections": a speaker's correction is carried out before anything is read. What follows "no wait", "sorry",
+ * "I mean" takes the place of the last thing of its type before it (a dog, a number, a side of the body, a place in the
+ * team); "scratch that" with nothing to put in its place drops the clause before it and keeps its dog. Tokens keep their
+ * places in the text, so what is read from them can still be pointed at.
+ */
+import { TAKES_DOG } from '../words/slots.ts';
+import { findDogs } from './dogs.ts';
+import { findMentions, type Mentions } from './mentions.ts';
+import { type Quantity, quantitiesOf } from './quantities.ts';
+import type { Roster } from './roster.ts';
+import type { Token } from './tokens.ts';
+
+/** A typed thing in the note: what a correction can replace. */
+interface Item {
+  type: 'dog' | 'quantity' | 'site' | 'place';
+  from: number;
+  to: number;
+}
+
+interface View {
+  tokens: Token[];
+  m: Mentions;
+  items: Item[];
+  quantities: Quantity[];
+}
+
+const MARKS = new Set([',', '-', '–', '—', '.', '…', ':', ';', '...']);
+const STRONG = new Set(['.', ';', '!', '?']);
+const MAX_CORRECTIONS = 12;
+
+/** The tokens as the speaker meant them. Gives the same list where nothing is corrected. */
+export function correct(tokens: Token[], m: Mentions, text: string, roster: Roster): Token[] {
+  if (!m.of('correct').length) return tokens;
+  let current = tokens;
+  let mentions = m;
+  let done = 0;
+  for (let round = 0; round < MAX_CORRECTIONS; round++) {
+    const view = see(current, mentions, text, roster);
+    const next = carryOutFirst(view, done);
+    if (!next) break;
+    done = next.done;
+    current = next.tokens.map((t, i) => (t.i === i ? t : { ...t, i }));
+    mentions = findMentions(current);
+  }
+  return current;
+}
+
+function see(tokens: Token[], m: Mentions, text: string, roster: Roster): View {
+  const quantities = quantitiesOf(tokens, text).filter((q) => !q.weak);
+  const items: Item[] = [];
+  for (const d of findDogs(tokens, m, roster))
+    if (d.kind === 'names') items.push({ type: 'dog', from: d.from, to: d.to });
+  for (const q of quantities) items.push({ type: 'quantity', from: q.from, to: q.to });
+  let at = -1;
+  for (let i = 0; i < tokens.length; i++) {
+    if (!isSiteWord(m, i, tokens) || i < at) continue;
+    let to = i;
+    while (to < tokens.length && isSiteWord(m, to, tokens)) to++;
+    items.push({ type: 'site', from: i, to });
+    at = to;
+  }
+  for (const p of m.of('position'))
+    if (!items.some((x) => x.from <= p.from && p.from < x.to)) items.push({ type: 'place', from: p.from, to: p.to });
+  items.sort((a, b) => a.from - b.from);
+  return { tokens, m, items, quantities };
+}
+
+function isSiteWord(m: Mentions, i: number, tokens: readonly Token[]): boolean {
+  const low = tokens[i]?.low ?? '';
+  if (m.at('paw', i) || m.at('side', i)) return low !== 'both' && low !== 'each' && low !== 'either';
+  if (m.at('part', i)) return low !== 'back';
+  return Boolean(m.at('end', i)) && (Boolean(m.at('side', i - 1)) || /^(hind|hinds|fronts|rear|rears)$/.test(low));
+}
+
+interface Region {
+  from: number;
+  to: number;
+  scratch: boolean;
+  bare: boolean;
+}
+
+/** Carries out the first correction that begins at token `done` or later. */
+function carryOutFirst(v: View, done: number): { tokens: Token[]; done: number } | undefined {
+  for (const region of regions(v)) {
+    if (region.from < done) continue;
+    const out = replaced(v, region) ?? (region.scratch ? dropped(v, region) : undefined);
+    if (out) return out;
+  }
+  return undefined;
+}
+
+/** Cues that stand together ("no, sorry", "no, scratch that") are one. */
+function regions(v: View): Region[] {
+  const out: Region[] = [];
+  for (const c of v.m.of('correct')) {
+    const last = out[out.length - 1];
+    const between = last ? v.tokens.slice(last.to, c.from) : [];
+    if (last && between.every((t) => t.low === ',' || t.low === '-')) {
+      last.to = c.to;
+      last.scratch ||= c.value === 'scratch';
+      last.bare = false;
+    } else out.push({ from: c.from, to: c.to, scratch: c.value === 'scratch', bare: c.value === 'bare' });
+  }
+  return out;
+}
+
+/** First token behind marks and fillers. */
+function skip(v: View, i: number, strong: boolean): number {
+  let k = i;
+  while (k < v.tokens.length) {
+    const low = (v.tokens[k] as Token).low;
+    if (MARKS.has(low) && (strong || !STRONG.has(low))) k++;
+    else if (v.m.from('filler', k) && !v.items.some((x) => x.from === k))
+      k = (v.m.from('filler', k) as { to: number }).to;
+    else break;
+  }
+  return k;
+}
+
+/** Where what is put in its place begins: right behind the cue, or behind "that was", "it's the", "we're at". */
+function replacement(v: View, region: Region): Item | undefined {
+  let k = skip(v, region.to, false);
+  const notIt = v.m.from('not-it', k);
+  if (notIt) {
+    const dog = v.items.find((x) => x.type === 'dog' && x.from === notIt.to);
+    if (dog) k = skip(v, dog.to, true);
+  }
+  const limit = k + 9;
+  for (let i = k; i < v.tokens.length && i < limit; i++) {
+    const low = (v.tokens[i] as Token).low;
+    if (STRONG.has(low)) return undefined;
+    const it = v.m.from('it-is', i);
+    const from = it ? it.to : i;
+    const start = /^(the|her|his|a|at|in|about|mile|km|like|more|only|on)$/.test(v.tokens[from]?.low ?? '')
+      ? from + 1
+      : from;
+    const item = v.items.find((x) => x.from === start || x.from === from);
+    if (item && (it || i === k || behindBe(v, i))) return item;
+    if (region.bare && i === k) return undefined;
+  }
+  return undefined;
+}
+
+const behindBe = (v: View, i: number) =>
+  /^('re|'s|is|at|was|'m|were)$/.test(v.tokens[i - 1]?.low ?? '') ||
+  /^('re|'s|is|was|'m)$/.test(v.tokens[i - 2]?.low ?? '');
+
+function replaced(v: View, region: Region): { tokens: Token[]; done: number } | undefined {
+  const right = replacement(v, region);
+  if (!right) return undefined;
+  const left = lastBefore(v, region.from, right.type);
+  if (!left) return undefined;
+  if (region.bare && !bareStands(v, region, left, right)) return undefined;
+  if (region.scratch && left.to < region.from - 3 && right.from > skip(v, region.to, true)) return undefined;
+  // "scratch that, I've moved Fern": a whole clause follows; the one before is dropped instead.
+  if (region.scratch && right.from > region.to + 2 && right.type === 'dog') return undefined;
+  const put = putInto(v, left, right);
+  const tail = tailAfter(v, right.to);
+  const tokens = [
+    ...v.tokens.slice(0, left.from),
+    ...put,
+    ...v.tokens.slice(left.to, cutBefore(v, region.from)),
+    ...v.tokens.slice(tail),
+  ];
+  return { tokens, done: left.from + put.length };
+}
+
+/** A comma or dash right before the cue goes with it. */
+const cutBefore = (v: View, i: number) => (/^[,–—-]$/.test(v.tokens[i - 1]?.low ?? '') ? i - 1 : i);
+
+/** "…, sorry" behind the replacement belongs to the correction. */
+function tailAfter(v: View, i: number): number {
+  let k = i;
+  while (v.tokens[k]?.low === ',') k++;
+  const cue = v.m.from('correct', k);
+  return cue && (v.tokens[cue.from] as Token).low === 'sorry' && cue.to === k + 1 ? cue.to : i;
+}
+
+function lastBefore(v: View, i: number, type: Item['type']): Item | undefined {
+  for (let k = v.items.length - 1; k >= 0; k--) {
+    const x = v.items[k] as Item;
+    if (x.to <= i && x.type === type) return i - x.to <= 25 ? x : undefined;
+  }
+  return undefined;
+}
+
+/** A bare "no" corrects only between two things of one type, or set off by commas, or with "sorry" behind. */
+function bareStands(v: View, region: Region, left: Item, right: Item): boolean {
+  const before = v.tokens[region.from - 1]?.low ?? '';
+  const after = v.tokens[region.to]?.low ?? '';
+  const touches =
+    left.to === region.from ||
+    (left.to === region.from - 1 && (MARKS.has(before) || before === 'uh' || before === 'um'));
+  const follows = right.from <= skip(v, region.to, false) + 1;
+  if (touches && follows && (right.type !== 'site' || left.type === 'site')) return true;
+  const setOff = after === ',' && (region.from === 0 || MARKS.has(before));
+  const sorry = v.tokens.slice(right.to, right.to + 3).some((t) => t.low === 'sorry');
+  return follows && (setOff || sorry);
+}
+
+function putInto(v: View, left: Item, right: Item): Token[] {
+  const L = v.tokens.slice(left.from, left.to);
+  const R = v.tokens.slice(right.from, right.to);
+  if (left.type === 'dog') {
+    const isPossessive = (t: Token | undefined) => t?.low === "'s" || t?.low === "'";
+    const name = isPossessive(R[R.length - 1]) ? R.slice(0, -1) : R;
+    const ending = isPossessive(L[L.length - 1]) ? L.slice(-1) : [];
+    return [...name, ...ending];
+  }
+  if (left.type === 'quantity') {
+    const ql = v.quantities.find((q) => q.from === left.from);
+    const qr = v.quantities.find((q) => q.from === right.from);
+    if (ql?.unit && !qr?.unit && (qr?.dimension === 'number' || qr?.dimension === ql.dimension))
+      return [...R, ...unitTokens(L)];
+    return R;
+  }
+  if (left.type === 'site') return putSite(v, left, right);
+  return R;
+}
+
+/** The unit's words at the end of a quantity. */
+function unitTokens(tokens: readonly Token[]): Token[] {
+  let k = tokens.length;
+  while (
+    k > 0 &&
+    (tokens[k - 1] as Token).kind !== 'number' &&
+    !/^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|.*teen|.*ty|half|quarter|hundred)$/.test(
+      (tokens[k - 1] as Token).low,
+    )
+  )
+    k--;
+  return tokens.slice(k);
+}
+
+/** Side and end come from the right, and the part too where one is said there; the rest stays. */
+function putSite(v: View, left: Item, right: Item): Token[] {
+  const pick = (x: Item, tag: string) => v.tokens.slice(x.from, x.to).filter((_, k) => v.m.at(tag, x.from + k));
+  const [lp, rp] = [pick(left, 'part'), pick(right, 'part')];
+  const [lw, rw] = [pick(left, 'paw'), pick(right, 'paw')];
+  const [ls, rs] = [pick(left, 'side'), pick(right, 'side')];
+  const [le, re] = [pick(left, 'end'), pick(right, 'end')];
+  const only = (list: Token[], not: Token[]) => list.filter((t) => !not.includes(t));
+  const where: Token[] = [];
+  if (rw.length) where.push(...rw);
+  else {
+    where.push(...(rs.length ? rs : only(ls, lw)));
+    where.push(...(re.length ? only(re, rp) : only(le, lp)));
+    const code = lw.length === 1 ? (lw[0] as Token) : undefined;
+    if (code && /^[lr][fh]$/.test(code.low)) {
+      // "RH, no, left": the code keeps its end and takes the new side.
+      if (rs.length && !re.length) where.push({ ...code, low: code.low[1] === 'f' ? 'front' : 'hind' });
+      if (re.length && !rs.length) where.unshift({ ...code, low: code.low[0] === 'l' ? 'left' : 'right' });
+    } else if (lw.length > 1) {
+      if (rs.length && !re.length) where.push(...lw.slice(1));
+      if (re.length && !rs.length) where.unshift(...lw.slice(0, 1));
+    }
+  }
+  return [...where, ...(rp.length ? rp : lp)];
+}
+
+/** "scratch that": the clause before goes, its dog stays to be spoken of. */
+function dropped(v: View, region: Region): { tokens: Token[]; done: number } | undefined {
+  let from = 0;
+  let keep: Token[] = [];
+  for (let i = region.from - 1; i >= 0; i--) {
+    const low = (v.tokens[i] as Token).low;
+    if (STRONG.has(low) && i < region.from - 1) {
+      from = i + 1;
+      break;
+    }
+    const dog = v.items.find((x) => x.type === 'dog' && x.from === i);
+    if (dog) {
+      let verb = i;
+      while (
+        verb > 0 &&
+        TAKES_DOG.has((v.tokens[verb - 1] as Token).low) &&
+        !MARKS.has((v.tokens[verb - 1] as Token).low)
+      )
+        verb--;
+      if (verb < i) from = verb;
+      else {
+        from = i;
+        keep = v.tokens.slice(dog.from, dog.to).filter((t) => t.low !== "'s");
+      }
+      break;
+    }
+  }
+  if (from >= region.from) return undefined;
+  return {
+    tokens: [...v.tokens.slice(0, from), ...keep, ...v.tokens.slice(skip(v, region.to, true))],
+    done: from + keep.length,
+  };
+}

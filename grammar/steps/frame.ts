@@ -1,0 +1,266 @@
+/**
+ * One note laid out for the readers: its tokens (corrected), mentions, quantities, dogs, sites, cues and borders, and the
+ * questions every reader asks: whose is it, where on the body, how is it asserted, which words was it read from.
+ */
+import type { Assertion, Context, Entry } from '../entry.ts';
+import { correct } from './correct.ts';
+import { type DogPhrase, findDogs, findPeople, type PersonMention } from './dogs.ts';
+import { lineupFor, resolveDogs, type Told } from './groups.ts';
+import { findMentions, type Mention, type Mentions } from './mentions.ts';
+import { type Quantity, quantitiesOf } from './quantities.ts';
+import { type Roster, rosterOf } from './roster.ts';
+import { assertionOf, type Cue, cuesOf } from './scopes.ts';
+import { findSites, type Site } from './sites.ts';
+import { type Token, tokenize } from './tokens.ts';
+
+export interface Owner {
+  dogs: string[];
+  phrase?: DogPhrase;
+  /** Said of a person, not of a dog. */
+  human?: boolean;
+  /** Not named in this clause: the dog spoken of before. */
+  carried?: boolean;
+  doubt?: string;
+}
+
+const STRONG = new Set(['.', ';', '!', '?', '\n']);
+
+export class Frame {
+  readonly text: string;
+  readonly context: Context;
+  readonly roster: Roster;
+  readonly tokens: Token[];
+  readonly m: Mentions;
+  readonly quantities: Quantity[];
+  readonly dogs: DogPhrase[];
+  readonly people: PersonMention[];
+  readonly cues: Cue[];
+  readonly entries: Entry[] = [];
+  /** Places the note told; groups after them mean these. */
+  readonly told: Told[] = [];
+  /** Words that a reader took for its own. */
+  readonly claimed: Uint8Array;
+  readonly trace: string[] | undefined;
+  sites: Site[] = [];
+  #stops: number[] = [];
+  #sentence: Int32Array;
+
+  constructor(text: string, context: Context, trace?: string[]) {
+    this.text = text;
+    this.context = context;
+    this.trace = trace;
+    this.roster = rosterOf(context);
+    const heard = tokenize(text);
+    const first = findMentions(heard);
+    this.tokens = correct(heard, first, text, this.roster);
+    this.corrected = this.tokens !== heard;
+    this.m = this.tokens === heard ? first : findMentions(this.tokens);
+    this.quantities = quantitiesOf(this.tokens, text);
+    this.people = findPeople(this.tokens, this.roster);
+    this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));
+    this.cues = cuesOf(this.tokens);
+    this.claimed = new Uint8Array(this.tokens.length);
+    this.#sentence = new Int32Array(this.tokens.length + 1);
+    let s = 0;
+    for (let i = 0; i < this.tokens.length; i++) {
+      this.#sentence[i] = s;
+      if (this.isStrong(i)) s++;
+    }
+    this.#sentence[this.tokens.length] = s;
+  }
+
+  /** Resolves groups and pronouns; called once the told line-up is known. */
+  settle(): void {
+    resolveDogs(this.dogs, this.roster, this.told);
+    this.sites = findSites(this.tokens, this.m, this.dogs);
+    this.#stops = this.dogs
+      .filter((d) => !d.company && d.prep === undefined && !(d.kind === 'pronoun' && d.possessive))
+      .map((d) => d.from);
+  }
+
+  low(i: number): string {
+    return this.tokens[i]?.low ?? '';
+  }
+  /** Does a sentence end at token `i`? A line break ends one too. */
+  isStrong(i: number): boolean {
+    const t = this.tokens[i];
+    if (!t) return true;
+    if (STRONG.has(t.low)) return true;
+    const next = this.tokens[i + 1];
+    return Boolean(next?.gap && next.start > t.end && this.text.slice(t.end, next.start).includes('\n'));
+  }
+  sentence(i: number): number {
+    return this.#sentence[Math.max(0, Math.min(i, this.tokens.length))] as number;
+  }
+  /** Is there a sentence end in `[a, b)`? */
+  strongBetween(a: number, b: number): boolean {
+    return this.sentence(a) !== this.sentence(b);
+  }
+  commaBetween(a: number, b: number): boolean {
+    for (let i = a; i < b; i++) if (this.low(i) === ',') return true;
+    return false;
+  }
+  dogAt(i: number): DogPhrase | undefined {
+    return this.dogs.find((d) => d.from <= i && i < d.to);
+  }
+  dogFrom(i: number): DogPhrase | undefined {
+    return this.dogs.find((d) => d.from === i);
+  }
+  siteAt(i: number): Site | undefined {
+    return this.sites.find((s) => s.from <= i && i < s.to);
+  }
+  personAt(i: number): PersonMention | undefined {
+    return this.people.find((p) => p.from <= i && i < p.to);
+  }
+  quantityAt(i: number): Quantity | undefined {
+    return this.quantities.find((q) => q.from <= i && i < q.to);
+  }
+  /** Who stands on the gangline as of token `i`. */
+  lineup(i: number) {
+    return lineupFor(i, this.roster, this.told);
+  }
+  /** Is the team out on the trail? */
+  get out(): boolean {
+    return this.roster.lineup.length > 0;
+  }
+
+  assertion(from: number, to: number): Assertion {
+    return assertionOf(this.tokens, this.cues, from, to, this.#stops).assertion;
+  }
+
+  /** Were words moved or dropped by a correction? */
+  readonly corrected: boolean;
+
+  /** Words that readers pass over: chat, questions, commands. */
+  silence(ranges: readonly [number, number][]): void {
+    for (const [a, b] of ranges) this.claimed.fill(1, a, b);
+  }
+
+  claim(from: number, to: number): void {
+    this.claimed.fill(1, from, to);
+  }
+  isClaimed(from: number, to: number): boolean {
+    for (let i = from; i < to; i++) if (this.claimed[i]) return true;
+    return false;
+  }
+
+  /** The text span of token ranges: from the first letter to the last. */
+  span(...ranges: (readonly [number, number] | undefined)[]): [number, number] {
+    let start = Number.POSITIVE_INFINITY;
+    let end = 0;
+    for (const r of ranges) {
+      if (!r) continue;
+      for (let i = r[0]; i < r[1]; i++) {
+        const t = this.tokens[i];
+        if (!t) continue;
+        if (t.start < start) start = t.start;
+        if (t.end > end) end = t.end;
+      }
+    }
+    return [Number.isFinite(start) ? start : 0, end];
+  }
+
+  add(entry: Entry): void {
+    this.trace?.push(
+      `${entry.rule}: ${JSON.stringify({ ...entry, span: undefined, rule: undefined })} ← "${entry.span ? this.text.slice(...entry.span) : ''}"`,
+    );
+    this.entries.push(entry);
+  }
+
+  /** Does the person or "I", "we", "my" at the left own what is said at `i`? */
+  #humanBefore(i: number): number {
+    for (let k = i - 1; k >= 0 && !this.isStrong(k); k--) {
+      const p = this.personAt(k);
+      if (p) return p.from;
+      const me = this.m.at('me', k);
+      if (me) return me.from;
+    }
+    return -1;
+  }
+
+  /**
+   * Whose is what stands in `[from, to)`? A dog behind it ("ice balls in everybody's feet", "on Moss"), else the dog before
+   * it in the sentence, else the dog spoken of last.
+   */
+  owner(from: number, to: number, site?: Site): Owner {
+    if (site?.owner) return this.#owned(site.owner);
+    const lo = site ? Math.min(from, site.from) : from;
+    const hi = site ? Math.max(to, site.to) : to;
+    const behind = this.#behind(hi);
+    const before = this.#before(lo);
+    if (behind && !(before && before.to >= lo - 2 && !this.strongBetween(before.to, lo))) return this.#owned(behind);
+    const inside = this.dogs.find((d) => d.from >= lo && d.to <= hi && !d.company && !d.excepted);
+    if (inside) return this.#owned(inside);
+    const human = this.#humanBefore(lo);
+    if (before && before.from > human && !this.strongBetween(before.to, lo)) return this.#owned(before);
+    if (human >= 0 && (!before || before.from < human) && this.#humanHas(human, lo)) return { dogs: [], human: true };
+    if (before) return { ...this.#owned(before), carried: true };
+    return { dogs: [] };
+  }
+
+  #owned(phrase: DogPhrase): Owner {
+    return { dogs: phrase.dogs, phrase, doubt: phrase.doubt };
+  }
+
+  /** "my wrist is sore", "Anders has a belly ache": being and having stay with the person; doing goes on to a dog. */
+  #humanHas(human: number, i: number): boolean {
+    const word = this.low(human);
+    if (/^(my|our|your)$/.test(word)) return i - human <= 3;
+    const end = this.personAt(human)?.to ?? this.m.at('me', human)?.to ?? human + 1;
+    const verb = this.low(end);
+    const person = this.personAt(human);
+    if (person?.possessive) return i - end <= 3;
+    return (
+      /^('m|am|is|'s|was|has|had|got|'ve|have|feel|felt|were|are|'re|ate|drank|threw|froze|burned|burnt|hurt|fell|slipped|looks|looked|gets|sat|quit|stopped)$/.test(
+        verb,
+      ) && i - end <= 6
+    );
+  }
+
+  /** A dog right behind: "on Moss", "in everybody's", "of both wheelers". */
+  #behind(i: number): DogPhrase | undefined {
+    let k = i;
+    let prep = false;
+    for (let steps = 0; steps < 6 && k < this.tokens.length; steps++) {
+      const d = this.dogFrom(k);
+      if (d) return (prep || d.prep) && !d.company && !d.excepted ? d : undefined;
+      const low = this.low(k);
+      if (/^(on|in|of|for|to|off|from|into|onto|with)$/.test(low)) {
+        if (low === 'with') return undefined;
+        prep = true;
+      } else if (
+        !/^(the|all|any|over|up|again|poor|old|our|a|bootie|booties|bit|new|one|ones|both|just|back|some|it|them|feet)$/.test(
+          low,
+        ) &&
+        !this.siteAt(k)
+      )
+        return undefined;
+      k++;
+    }
+    return undefined;
+  }
+
+  /** The last dog before token `i` that is spoken of, company and exceptions left out. */
+  #before(i: number): DogPhrase | undefined {
+    let company: DogPhrase | undefined;
+    for (let k = this.dogs.length - 1; k >= 0; k--) {
+      const d = this.dogs[k] as DogPhrase;
+      if (d.to > i) continue;
+      if (d.excepted || (d.kind === 'pronoun' && !d.dogs.length)) continue;
+      if (d.value === 'told') continue;
+      if (d.company) {
+        company ??= d;
+        continue;
+      }
+      return d;
+    }
+    return company;
+  }
+
+  /** The last phrase before token `i`, whatever its part in the clause. */
+  lastDogs(i: number): DogPhrase | undefined {
+    return this.#before(i);
+  }
+}
+
+export type { DogPhrase, Mention, PersonMention, Quantity, Site };

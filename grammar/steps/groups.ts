@@ -1,0 +1,162 @@
+/**
+ * Step "subjects": which dogs a group or a pronoun means. Groups are written out from the line-up that the note itself
+ * told, or else from the one that stands; he and she go to the dog of that sex spoken of last; both, the other leader
+ * and the rest are what remains to be meant.
+ */
+import type { Place } from '../entry.ts';
+import type { DogPhrase } from './dogs.ts';
+import type { Roster } from './roster.ts';
+
+/** A place told in the note, and the token where it was told. */
+export interface Told extends Place {
+  at: number;
+}
+
+const uniq = (dogs: string[]) => [...new Set(dogs)];
+
+/** Fills in `dogs` of every phrase, left to right. */
+export function resolveDogs(phrases: DogPhrase[], roster: Roster, told: readonly Told[]): void {
+  const named = uniq(phrases.flatMap((p) => (p.kind === 'names' ? p.dogs : (p.also ?? []))));
+  const before: DogPhrase[] = [];
+  for (const p of phrases) {
+    if (p.kind !== 'names') {
+      const lineup = lineupFor(p.from, roster, told);
+      const base =
+        p.kind === 'pronoun'
+          ? pronoun(p, before, roster, lineup)
+          : uniq([p.value as string, ...(p.groups ?? [])].flatMap((g) => group(p, g, before, roster, lineup, named)));
+      p.dogs = uniq([...base, ...(p.also ?? [])]);
+      if (p.except) takeOut(p, p.except, named, lineup, roster, before);
+    }
+    before.push(p);
+  }
+}
+
+/** The team a group at token `i` means: told before it in the note, else the one that stands. */
+export function lineupFor(i: number, roster: Roster, told: readonly Told[]): readonly Place[] {
+  const own = told.filter((t) => t.at < i);
+  return own.length > 1 ? own : roster.lineup;
+}
+
+function takeOut(
+  p: DogPhrase,
+  ex: DogPhrase,
+  named: string[],
+  lineup: readonly Place[],
+  roster: Roster,
+  before: DogPhrase[],
+) {
+  if (ex.kind === 'group' && !ex.dogs.length)
+    ex.dogs = [ex.value as string, ...(ex.groups ?? [])]
+      .flatMap((g) => group(ex, g, before, roster, lineup, named))
+      .concat(ex.also ?? []);
+  if (p.dogs[0] === '*') {
+    const others = named.filter((d) => !ex.dogs.includes(d));
+    p.dogs = others.length ? others : ['*'];
+    if (!others.length) p.doubt = `no line-up is known, so "everyone but" could not be written out`;
+  } else p.dogs = p.dogs.filter((d) => !ex.dogs.includes(d));
+}
+
+function group(
+  p: DogPhrase,
+  value: string,
+  before: readonly DogPhrase[],
+  roster: Roster,
+  lineup: readonly Place[],
+  named: readonly string[],
+): string[] {
+  const all = lineup.map((l) => l.dog);
+  const at = (position: string, side?: string) =>
+    lineup.filter((l) => l.position === position && (!side || l.side === side)).map((l) => l.dog);
+  switch (value) {
+    case 'all':
+      return all.length ? all : ['*'];
+    case 'lead':
+    case 'swing':
+    case 'team':
+    case 'wheel': {
+      const dogs = at(value);
+      if (!dogs.length) p.doubt = `nobody is known to stand in ${value}`;
+      return dogs;
+    }
+    case 'left':
+    case 'right':
+      return lineup.filter((l) => l.side === value).map((l) => l.dog);
+    case 'F':
+    case 'M': {
+      const from = all.length ? all : named;
+      const dogs = from.filter((d) => roster.sexOf(d) === value);
+      return dogs.length || all.length ? dogs : ['*'];
+    }
+    case 'both':
+      return lastTwo(before, p);
+    case 'rest': {
+      const said = new Set(
+        before.filter((b) => b.kind === 'names' || b.dogs.length < all.length).flatMap((b) => b.dogs),
+      );
+      const dogs = all.filter((d) => !said.has(d));
+      return dogs.length || all.length ? dogs : ['*'];
+    }
+    case 'other': {
+      const pair = lastTwo(before.slice(0, -1), p);
+      const last = before[before.length - 1]?.dogs ?? [];
+      const rest = pair.filter((d) => !last.includes(d));
+      return rest.length === 1 ? rest : [];
+    }
+    case 'told':
+      return [];
+    default: {
+      const [word, position] = value.split('-') as [string, string];
+      if (word !== 'other') return at(position, word);
+      const dogs = at(position);
+      const last = [...before].reverse().find((b) => b.dogs.length === 1 && dogs.includes(b.dogs[0] as string));
+      const rest = last ? dogs.filter((d) => d !== last.dogs[0]) : [];
+      if (rest.length !== 1) p.doubt = `which one is "the other ${position}" is not clear`;
+      return rest.length === 1 ? rest : [];
+    }
+  }
+}
+
+/** The two dogs spoken of last. */
+function lastTwo(before: readonly DogPhrase[], p: DogPhrase): string[] {
+  const found: string[] = [];
+  for (let k = before.length - 1; k >= 0; k--) {
+    const dogs = (before[k] as DogPhrase).dogs;
+    if (dogs.length === 2 && !found.length) return dogs;
+    if (dogs.length > 2) {
+      if (!found.length) continue;
+      break;
+    }
+    for (const d of dogs) if (d !== '*' && !found.includes(d)) found.unshift(d);
+    if (found.length === 2) return found;
+  }
+  if (found.length !== 2) p.doubt = 'which two dogs are meant is not clear';
+  return found.length === 2 ? found : [];
+}
+
+function pronoun(p: DogPhrase, before: readonly DogPhrase[], roster: Roster, lineup: readonly Place[]): string[] {
+  if (p.value === 'they') {
+    for (let k = before.length - 1; k >= 0; k--) {
+      const b = before[k] as DogPhrase;
+      if (b.dogs.length > 1 || b.dogs[0] === '*') return b.dogs;
+      if (b.kind === 'names' && k > 0) {
+        const pair = lastTwo(before.slice(0, k + 1), p);
+        if (pair.length === 2 && sameSentence(before[k - 1], b)) return pair;
+      }
+    }
+    p.doubt = undefined;
+    return lineup.length ? lineup.map((l) => l.dog) : ['*'];
+  }
+  for (let k = before.length - 1; k >= 0; k--) {
+    const b = before[k] as DogPhrase;
+    const fit = b.dogs.filter((d) => d !== '*' && (roster.sexOf(d) ?? p.value) === p.value);
+    if (fit.length === 1) return fit;
+    if (fit.length > 1 && b.kind === 'names' && !b.excepted) {
+      p.doubt = `"${p.value === 'M' ? 'he' : 'she'}" could be ${fit.join(' or ')}`;
+      return b.dogs.length === 2 ? [fit[fit.length - 1] as string] : [];
+    }
+  }
+  return [];
+}
+
+const sameSentence = (a: DogPhrase | undefined, b: DogPhrase) => Boolean(a && b.from - a.to < 12);

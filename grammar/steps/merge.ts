@@ -1,0 +1,73 @@
+/**
+ * Step "merging": the same thing said twice in a note is one entry. Something told present and then gone is resolved; told
+ * for an earlier day and then gone is resolved too; a later word on how bad it is completes the earlier one.
+ */
+import type { Entry, EntryOf } from '../entry.ts';
+
+type Finding = EntryOf<'finding'>;
+
+/** Entries with repetitions joined, in the order they were read. */
+export function merge(entries: readonly Entry[]): Entry[] {
+  const out: Entry[] = [];
+  for (const e of entries) {
+    if (e.kind === 'finding') {
+      mergeFinding(out, e);
+      continue;
+    }
+    const twin = out.find((o) => o.kind === e.kind && sameFields(o, e));
+    if (twin) twin.span = join(twin.span, e.span);
+    else out.push(e);
+  }
+  return out;
+}
+
+const SILENT = new Set(['span', 'rule', 'doubt', 'because']);
+
+function sameFields(a: Entry, b: Entry): boolean {
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
+  for (const k of keys) {
+    if (SILENT.has(k)) continue;
+    if (JSON.stringify((a as Record<string, unknown>)[k]) !== JSON.stringify((b as Record<string, unknown>)[k]))
+      return false;
+  }
+  return true;
+}
+
+const join = (a: [number, number] | undefined, b: [number, number] | undefined): [number, number] | undefined =>
+  a && b ? [Math.min(a[0], b[0]), Math.max(a[1], b[1])] : (a ?? b);
+
+const state = (e: Finding) => e.assertion ?? 'present';
+
+function mergeFinding(out: Entry[], e: Finding): void {
+  const same = (o: Entry): o is Finding =>
+    o.kind === 'finding' &&
+    o.sign === e.sign &&
+    o.part === e.part &&
+    o.side === e.side &&
+    o.end === e.end &&
+    o.dogs.join() === e.dogs.join();
+  const twin = out.find(same);
+  if (!twin) {
+    out.push(e);
+    return;
+  }
+  const [before, now] = [state(twin), state(e)];
+  if (before === now || (before === 'present' && now === 'possible')) absorb(twin, e);
+  else if ((before === 'present' || before === 'past') && (now === 'absent' || now === 'resolved')) {
+    absorb(twin, e);
+    twin.assertion = 'resolved';
+  } else if (before === 'resolved' && now === 'absent') absorb(twin, e);
+  else if (before === 'past' && now === 'present') {
+    absorb(twin, e);
+    delete twin.assertion;
+  } else if (before === 'possible' && now === 'present') {
+    absorb(twin, e);
+    delete twin.assertion;
+  } else out.push(e);
+}
+
+function absorb(into: Finding, e: Finding): void {
+  into.span = join(into.span, e.span);
+  if (e.severity) into.severity = e.severity;
+  if (e.trend) into.trend = e.trend;
+}

@@ -1,0 +1,365 @@
+/**
+ * Step "sites": where on a dog. Words for a part, its side and its end are gathered into one site wherever they stand
+ * together, in any order and over "of", "on her" and a name between: "left front web", "web on her left front", "pads, both
+ * hinds", "both of Storm's shoulders", "LF".
+ */
+import type { End, Part, Paw, Side } from '../entry.ts';
+import type { DogPhrase } from './dogs.ts';
+import type { Mention, Mentions } from './mentions.ts';
+import type { Token } from './tokens.ts';
+
+export interface Site {
+  /** Token range, end exclusive. */
+  from: number;
+  to: number;
+  part?: Part;
+  side?: Side;
+  end?: End;
+  /** A plural without a number: "feet look good". */
+  plural: boolean;
+  /** "that foot", "it", "there": points back at the site before. */
+  anaphor: boolean;
+  /** Whose, where the words say so: index into the dog phrases. */
+  owner?: DogPhrase;
+  /** Every single foot that was said, for booties. */
+  paws: Paw[];
+}
+
+const WITH_END = new Set<Part>(['leg', 'foot', 'pad', 'web', 'toe', 'nail', 'dewclaw']);
+const UNPAIRED = new Set<Part>(['chest', 'neck', 'back', 'tail', 'nose', 'mouth', 'groin']);
+const FILL = new Set([
+  'of',
+  'on',
+  'the',
+  'his',
+  'her',
+  'their',
+  'its',
+  'in',
+  'hand',
+  '-',
+  ',',
+  'and',
+  '&',
+  '+',
+  '/',
+  "'s",
+  'a',
+  'one',
+  'ones',
+  'side',
+  'n',
+  'both',
+  'at',
+  'my',
+  'from',
+  'under',
+]);
+const LINK = new Set([',', 'and', '&', '+', '/', 'n']);
+
+/** May "back" here be the body's back? Else it is the end of a foot, or no part at all. */
+function backIsPart(tokens: readonly Token[], m: Mentions, i: number): boolean {
+  const t = tokens[i] as Token;
+  if (t.low !== 'back' && t.low !== 'backs') return true;
+  const prev = tokens[i - 1]?.low ?? '';
+  const next = tokens[i + 1]?.low ?? '';
+  if (m.at('part', i + 1) || m.at('bootie', i + 1)) return false;
+  if (/^(in|to|at|up|into|on|from|home|down|together|out|then|off|over|again|there)$/.test(next) && prev !== 'lower')
+    return false;
+  if (
+    /^(left|right|both|l|r|moved|put|pulled|come|came|go|got|going|went|be|get|brought|all|way|sent|headed|bring|turned)$/.test(
+      prev,
+    )
+  )
+    return false;
+  return Boolean(
+    /^(his|her|their|'s|lower|mid|the|its|a|dogs)$/.test(prev) ||
+      m.at('sign', i - 1) ||
+      m.at('sign', i + 1) ||
+      /^('s|is|was|looks|feels|muscles)$/.test(next) ||
+      /s$/.test(prev),
+  );
+}
+
+/** Is the left or right at `i` a side of the body here? A lone one is not. */
+const sideToken = (m: Mentions, i: number): Mention | undefined => m.at('side', i);
+
+function tokenRole(
+  tokens: readonly Token[],
+  m: Mentions,
+  i: number,
+): 'part' | 'side' | 'end' | 'paw' | 'paws' | undefined {
+  if (m.at('paws', i)) return 'paws';
+  if (m.at('paw', i)) {
+    const word = (tokens[i] as Token).low;
+    // "fr", "hr" and "hl" are also other words; "HR 88" is a heart rate.
+    if ((word === 'hr' || word === 'lr') && tokens[i + 1]?.kind === 'number') return undefined;
+    return 'paw';
+  }
+  const part = m.at('part', i);
+  if (part) {
+    if (part.value === 'back' && !backIsPart(tokens, m, i))
+      return m.at('end', i) && besideSite(tokens, m, i) ? 'end' : undefined;
+    if ((tokens[i] as Token).low === 'ft' && tokens[i - 1]?.kind === 'number') return undefined;
+    if (
+      /^(pit|pits|quick|sack|dew|tri|nuts|quad|writs|lip)$/.test((tokens[i] as Token).low) &&
+      !m.at('side', i - 1) &&
+      !m.at('sign', i + 1)
+    )
+      return undefined;
+    return 'part';
+  }
+  if (m.at('end', i) && besideSite(tokens, m, i)) return 'end';
+  if (sideToken(m, i)) return 'side';
+  return undefined;
+}
+
+/** "front" and "back" are an end only beside a side, a part, a bootie or a number of feet. */
+function besideSite(tokens: readonly Token[], m: Mentions, i: number): boolean {
+  const low = (tokens[i] as Token).low;
+  if (
+    low === 'fronts' ||
+    low === 'hinds' ||
+    low === 'rears' ||
+    low === 'hind' ||
+    low === 'forefoot' ||
+    low === 'forefeet'
+  )
+    return true;
+  const at = (k: number) => Boolean(m.at('part', k) || m.at('bootie', k));
+  if (at(i + 1)) return true;
+  const prev = tokens[i - 1]?.low ?? '';
+  if (m.at('side', i - 1)) return true;
+  return (
+    (prev === '-' && Boolean(m.at('side', i - 2))) ||
+    (/^(one|ones|two)$/.test(tokens[i + 1]?.low ?? '') && prev !== 'up')
+  );
+}
+
+const PAWS_OF: Record<string, Paw[]> = { fronts: ['LF', 'RF'], hinds: ['LH', 'RH'], four: [] };
+
+/** All sites of the note, left to right, none overlapping. */
+export function findSites(tokens: readonly Token[], m: Mentions, dogs: readonly DogPhrase[]): Site[] {
+  const sites: Site[] = [];
+  const dogAt = (i: number) => dogs.find((d) => d.from <= i && i < d.to);
+  for (let i = 0; i < tokens.length; ) {
+    const role = tokenRole(tokens, m, i);
+    if (!role) {
+      const a = m.from('anaphor', i);
+      if (
+        a &&
+        a.to - a.from > 1 &&
+        !/^(that|those|there)$/.test((tokens[i] as Token).low + (a.to - a.from > 1 ? 'x' : ''))
+      ) {
+        sites.push({ from: a.from, to: a.to, plural: false, anaphor: true, paws: [] });
+        i = a.to;
+      } else i++;
+      continue;
+    }
+    const run = gather(tokens, m, i, dogAt);
+    if (run) {
+      sites.push(...run.sites);
+      i = run.to;
+    } else i++;
+  }
+  return sites;
+}
+
+interface Piece {
+  role: 'part' | 'side' | 'end' | 'paw' | 'paws';
+  value: string;
+  from: number;
+  to: number;
+}
+
+function gather(
+  tokens: readonly Token[],
+  m: Mentions,
+  i: number,
+  dogAt: (i: number) => DogPhrase | undefined,
+): { sites: Site[]; to: number } | undefined {
+  const pieces: Piece[] = [];
+  let owner: DogPhrase | undefined;
+  let k = i;
+  let end = i;
+  while (k < tokens.length) {
+    const role = tokenRole(tokens, m, k);
+    if (role) {
+      if (pieces.length && stop(tokens, m, pieces, role, end, k)) break;
+      const mention = m.at(role, k) as Mention;
+      const to = Math.max(mention.to, k + 1);
+      pieces.push({ role, value: mention.value, from: k, to });
+      k = to;
+      end = k;
+      continue;
+    }
+    if (!pieces.length) return undefined;
+    const t = tokens[k] as Token;
+    const dog = dogAt(k);
+    if (
+      dog?.possessive &&
+      k - end <= 2 &&
+      pieces.some((p) => p.value === 'both' || p.role === 'paws' || p.role === 'part') &&
+      /^(of|on|in)$/.test(tokens[k - 1]?.low ?? '')
+    ) {
+      owner = dog;
+      k = dog.to;
+      continue;
+    }
+    if (FILL.has(t.low) && k - end < 3) {
+      k++;
+      continue;
+    }
+    break;
+  }
+  const sites = compose(pieces, tokens, m);
+  for (const s of sites) s.owner = owner;
+  return sites.length ? { sites, to: end } : { sites: [], to: Math.max(end, i + 1) };
+}
+
+/** Does a new site begin here instead of more words of this one? */
+function stop(
+  tokens: readonly Token[],
+  m: Mentions,
+  pieces: readonly Piece[],
+  role: Piece['role'],
+  end: number,
+  k: number,
+): boolean {
+  const between = tokens.slice(end, k).map((t) => t.low);
+  const has = (r: string) => pieces.some((p) => p.role === r);
+  const linked = between.some((b) => LINK.has(b));
+  if (between.includes('.') || between.includes(';')) return true;
+  if (between.includes(',')) {
+    // "wrist, left" and "pads, both hinds" go on; "left wrist, right hip" are two.
+    if (between.length > 1) return true;
+    if (has('side') || has('paw') || has('paws')) return true;
+    return (
+      !(role === 'side' || role === 'paw' || role === 'paws') ||
+      Boolean(m.at('part', k + 1)) ||
+      Boolean(m.at('part', k + 2))
+    );
+  }
+  if (!linked && between.length === 0) {
+    if (role === 'paw' && has('paw')) return true;
+    if (role === 'side' && has('side') && !pieces.some((p) => p.value === 'both')) return true;
+    if (role === 'part' && has('part') && !compatibleParts(pieces, (m.at('part', k) as Mention).value)) return true;
+  }
+  if (
+    !linked &&
+    between.length > 0 &&
+    role === 'part' &&
+    has('part') &&
+    !compatibleParts(pieces, (m.at('part', k) as Mention).value)
+  )
+    return true;
+  if (
+    !linked &&
+    between.length > 0 &&
+    (role === 'side' || role === 'paw') &&
+    (has('side') || has('paw')) &&
+    !pieces.some((p) => p.value === 'both')
+  )
+    return true;
+  return false;
+}
+
+/** "web of her left front foot": the foot only says where. */
+const compatibleParts = (pieces: readonly Piece[], part: string) => {
+  const first = pieces.find((p) => p.role === 'part')?.value;
+  return part === 'foot' || part === 'leg' || first === 'foot' || first === 'leg';
+};
+
+/** Composes the pieces of a run into one site, or into several where parts or feet are listed. */
+function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions): Site[] {
+  const parts = pieces.filter((p) => p.role === 'part');
+  if (pieces.length === 1 && pieces[0]?.role === 'side') {
+    // A lone left or right says nothing about a body, but for "his right one".
+    const p = pieces[0];
+    const next = tokens[p.to]?.low ?? '';
+    if (p.value === 'both' || !(next === 'one' || next === 'side')) return [];
+    return [{ from: p.from, to: p.to + 1, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
+  }
+  const specific = parts.filter((p) => p.value !== 'foot' && p.value !== 'leg');
+  const groups: Piece[][] = [];
+  const distinct = new Set(specific.map((p) => p.value)).size > 1;
+  const feet = pieces.filter((p) => p.role === 'paw');
+  if (distinct || (feet.length > 1 && parts.length > 1 && !sharedPart(pieces))) {
+    // A list: every part closes a site with what stands before it since the last.
+    let current: Piece[] = [];
+    for (const p of pieces) {
+      if (p.role === 'part' && current.some((c) => c.role === 'part')) {
+        groups.push(current);
+        current = [p];
+      } else if (
+        (p.role === 'paw' || p.role === 'side') &&
+        current.some((c) => c.role === 'part') &&
+        linkedBefore(tokens, p)
+      ) {
+        groups.push(current);
+        current = [p];
+      } else current.push(p);
+    }
+    groups.push(current);
+  } else groups.push([...pieces]);
+  return groups.map((g) => one(g, tokens, m)).filter((s): s is Site => s !== undefined);
+}
+
+const linkedBefore = (tokens: readonly Token[], p: Piece) => LINK.has(tokens[p.from - 1]?.low ?? '');
+
+/** "LF and RF webs": one part behind all feet. */
+const sharedPart = (pieces: readonly Piece[]) => {
+  const parts = pieces.filter((p) => p.role === 'part');
+  return parts.length === 1;
+};
+
+function one(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions): Site | undefined {
+  const first = pieces[0];
+  const last = pieces[pieces.length - 1];
+  if (!first || !last) return undefined;
+  const partPieces = pieces.filter((p) => p.role === 'part');
+  const chosen = partPieces.find((p) => p.value !== 'foot' && p.value !== 'leg') ?? partPieces[0];
+  const part = chosen?.value as Part | undefined;
+  const sides = new Set<string>();
+  const ends = new Set<string>();
+  const paws = new Set<Paw>();
+  let both = false;
+  for (const p of pieces) {
+    if (p.role === 'side') {
+      if (p.value === 'both') both = true;
+      else sides.add(p.value);
+    } else if (p.role === 'end') ends.add(p.value);
+    else if (p.role === 'paw') {
+      paws.add(p.value as Paw);
+      sides.add(p.value[0] === 'L' ? 'left' : 'right');
+      ends.add(p.value[1] === 'F' ? 'front' : 'hind');
+    } else if (p.role === 'paws') {
+      both = true;
+      ends.add(p.value === 'fronts' ? 'front' : p.value === 'hinds' ? 'hind' : 'both');
+      for (const w of PAWS_OF[p.value] ?? []) paws.add(w);
+      if (p.value === 'four') for (const w of ['LF', 'RF', 'LH', 'RH'] as Paw[]) paws.add(w);
+    }
+  }
+  // A fore- or hindfoot in one word says its end by itself.
+  for (const p of partPieces) {
+    const e = m.at('end', p.from);
+    if (e && !/^backs?$/.test((tokens[p.from] as Token).low)) ends.add(e.value);
+  }
+  const side: Side | undefined = both || sides.size === 2 ? 'both' : ([...sides][0] as Side | undefined);
+  let end: End | undefined = ends.size === 2 ? 'both' : ([...ends][0] as End | undefined);
+  const word = chosen ? (tokens[chosen.to - 1] as Token).low : '';
+  const plural =
+    Boolean(chosen) && /s$|^feet$|^teeth$/.test(word) && !/^(triceps|biceps|pelvis|carpus|tarsus|axis)$/.test(word);
+  if (!part && !end) return undefined;
+  if (part && !WITH_END.has(part)) end = undefined;
+  const finalSide = part && UNPAIRED.has(part) && side !== 'left' && side !== 'right' ? undefined : side;
+  if (!paws.size && end && end !== 'both' && finalSide && finalSide !== 'both') paws.add(pawOf(finalSide, end));
+  if (!paws.size && end && end !== 'both' && finalSide === 'both')
+    for (const w of PAWS_OF[end === 'front' ? 'fronts' : 'hinds'] ?? []) paws.add(w);
+  return { from: first.from, to: last.to, part, side: finalSide, end, plural, anaphor: false, paws: [...paws] };
+}
+
+/** The foot of a side and an end. */
+export function pawOf(side: 'left' | 'right', end: 'front' | 'hind'): Paw {
+  return `${side === 'left' ? 'L' : 'R'}${end === 'front' ? 'F' : 'H'}` as Paw;
+}

@@ -1,0 +1,34 @@
+/**
+ * Which words stand around a name and around a thing. Dogs are called Storm, Biscuit and Miles; whether the word is the
+ * dog is decided by its slot, never by its capital letter.
+ */
+const set = (s: string): ReadonlySet<string> => new Set(s.split(' '));
+
+/** Before a thing, not before a call name: "the storm", "a biscuit", "her boots", "will ask", "twelve miles". */
+export const BEFORE_THING = set(
+  "a an the this these some any every another what my your his her its their i we you they he she it will would can could should must might 'll let please much many more less such per cannot",
+);
+/** Before a thing when nothing after it speaks for a dog: "good trip", "mad dash", "big patch". */
+export const ADJECTIVE_BEFORE = set(
+  'good big mad bad nice long short great quick small warm hot cold wet dry fresh thick light heavy real first last next whole same own new pure fat full half extra single double fine that of no winter summer spring fall mountain ice snow rusty old-time of got get getting gets',
+);
+/** After a word that is then a thing or a verb: "otter tracks", "patch of", "scout the creek", "ask if". */
+export const AFTER_THING = set(
+  'of tracks track brush tea woods wood tree trees forest bushes bush grove country bread season warning clouds scat den stew meat skin me us them if whether about the ahead that this hard-boiled root seeds berries leaves street road river lake creek hill valley pass point cove bay island mountain mountains ridge flats cabin lodge inn hut station',
+);
+/** After a call name: what a dog is, has or does. */
+export const AFTER_DOG = set(
+  "'s is was are were has had have does did do will wo 'll would could ca can should might may and & + / , : ; . - – — n lost threw pulled pulls pulling looks looked looking got gets getting goes going went came comes keeps kept keep just only still also already really never both in at up on off back out left right l r lf rf lh rh lr rr ran runs running took takes turned started seems seemed felt feels needs wants wanted wouldn't next too again then but to with weighed weighs ripped tore chewed cut split broke sat quit balked slipped fell who now today tonight tomorrow yesterday ain't not barely hardly picked drank ate refused ! ?",
+);
+/** Adjectives that are also call names after "it's", "got" and the like: weather and luck, by their ending. */
+export const COPULA = set(
+  "is 's was are were looks look got gets get getting turned gone feels felt so very really pretty bit too been be seems quite",
+);
+/** Impersonal subjects: "it's misty", "the trail's sandy". */
+export const IMPERSONAL = set('it its that there trail weather sky lake river we light day morning night afternoon');
+/** After a person's name that is meant as a verb: "hope it", "hope she". */
+export const AFTER_WISH = set('it its he she they the we so that to for i not this you there nobody everyone');
+/** Verbs that take a dog as their object. */
+export const TAKES_DOG = set(
+  'loaded load loading dropped drop dropping moved move put putting pulled swapped massaged wrapped weighed weigh fed watered snacked gave give left kept keep took take ran hooked booted boot harnessed checked rested rest trimmed cleaned had have has bagged bag replaced stretched trade traded with and beside behind on for by to from than except but minus plus like unhooked hitched bumped brought switched told let',
+);
