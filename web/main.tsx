@@ -1,4 +1,5 @@
 /** Start of the page. */
+import './strict.ts';
 import { render } from 'preact';
 import { App } from './app.tsx';
 import { startSending } from './outbox/outbox.ts';

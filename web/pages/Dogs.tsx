@@ -86,8 +86,10 @@ export function Dogs() {
         </Empty>
       )}
       {dogs && (
-        <section class="stack" aria-labelledby="add">
-          <h2 id="add">Add a dog</h2>
+        <details class="adding" open={dogs.length === 0 || added > 0}>
+          <summary>
+            <h2>Add a dog</h2>
+          </summary>
           <DogForm
             key={added}
             again={added > 0}
@@ -102,7 +104,7 @@ export function Dogs() {
               })
             }
           />
-        </section>
+        </details>
       )}
       {running.length > 0 && (
         <section class="section stack" aria-labelledby="roster">

@@ -6,7 +6,7 @@ import { type Column, SortTable } from '../parts/SortTable.tsx';
 import { Empty, Head, Waiting, Wrong } from '../parts/Told.tsx';
 import { status, units } from '../status.ts';
 import { dayWords } from '../times.ts';
-import { distanceFigure, distanceUnit, distanceUnitWord, type Units } from '../units.ts';
+import { distanceFigure, distanceUnitWord, type Units } from '../units.ts';
 import { useFetched } from '../use.ts';
 import { figure } from '../words.ts';
 
@@ -14,10 +14,9 @@ type Answer = Awaited<ReturnType<typeof getLoad>>;
 type DogLoad = Answer['dogs'][number];
 
 function columns(units: Units): Column<DogLoad>[] {
-  const unit = distanceUnit(units);
   const metres = (key: 'today' | 'metres7' | 'metres28', name: string): Column<DogLoad> => ({
     key,
-    name: `${name}, ${unit}`,
+    name,
     cell: (dog) => <span class={dog[key] > 0 ? 'figure big' : 'hush'}>{distanceFigure(dog[key], units)}</span>,
     by: (dog) => dog[key],
     numeric: true,
@@ -30,7 +29,7 @@ function columns(units: Units): Column<DogLoad>[] {
     metres('metres28', '28 days'),
     {
       key: 'since',
-      name: 'Days since a run',
+      name: 'Days since run',
       cell: (dog) => (dog.daysSinceLastRun === undefined ? <span class="hush">no run</span> : dog.daysSinceLastRun),
       by: (dog) => dog.daysSinceLastRun,
       numeric: true,

@@ -1,6 +1,6 @@
 /** Review: one note at a time beside what was read from it. Nothing counts before it is accepted here. */
 
-import { useEffect, useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { useLocation, useRoute } from 'preact-iso';
 import type { NoteView } from '../../server/routes/schemas.ts';
 import { getDogs, getPeople, learnHeard } from '../api.ts';
@@ -114,15 +114,24 @@ function OneNote({ desk, note, dogs, people, rosterChanged }: NoteProps) {
     .map(({ entry, state }, i) => ({ number: i + 1, entry, state }))
     .filter(({ state }) => state !== 'removed');
   const unread = unreadWords(note.text, marked);
-  const open = note.entries.filter((e) => e.state === 'proposed').length;
   const names = dogs.filter((dog) => !dog.retired).map((dog) => dog.name);
   const form = desk.form.value;
   const formParts = { dogs: names, people, units: units.value, busy: false };
   const cancel = () => {
     desk.form.value = 'none';
   };
+  const article = useRef<HTMLElement>(null);
+  useEffect(() => {
+    // A note that comes after another begins at its top, wherever the one before had been scrolled to.
+    const top = article.current?.getBoundingClientRect().top ?? 0;
+    if (top < 0 || top > window.innerHeight / 2) window.scrollBy({ top: top - 16 });
+  }, []);
   return (
-    <article class="desk" aria-label={`Note of ${dayWords(note.at)}, ${clockOf(note.at)}`}>
+    <article
+      ref={article}
+      class={`desk ${form === 'none' ? '' : 'forming'}`}
+      aria-label={`Note of ${dayWords(note.at)}, ${clockOf(note.at)}`}
+    >
       <div class="paper">
         <p class="noteline">
           <span class="figure">
@@ -141,30 +150,9 @@ function OneNote({ desk, note, dogs, people, rosterChanged }: NoteProps) {
           </p>
         )}
         {note.warning && <p class="told">{note.warning}</p>}
-        <div class="row noteacts">
-          <button
-            type="button"
-            class="button first"
-            disabled={open === 0 && note.state !== 'waiting'}
-            onClick={() => void desk.acceptAll()}
-          >
-            {note.entries.length === 0 ? 'Nothing to take, go on' : 'Accept all, go on'}
-          </button>
-          <button type="button" class="button" onClick={() => void desk.go(-1)} disabled={desk.at.value === 0}>
-            Before
-          </button>
-          <button type="button" class="button" onClick={() => void desk.go(1)}>
-            Next
-          </button>
-          <button type="button" class="button plain" onClick={() => void desk.undo()}>
-            Take back
-          </button>
-          <button type="button" class="button plain" onClick={() => void desk.setAside()}>
-            {note.aside ? 'No longer aside' : 'Set aside'}
-          </button>
-        </div>
       </div>
-      <div class="stack">
+      <NoteActs desk={desk} note={note} />
+      <div class="stack readings">
         {note.unknownNames
           .filter((one, i, all) => all.findIndex((other) => other.name === one.name) === i)
           .map(({ name }) => (
@@ -203,6 +191,41 @@ function OneNote({ desk, note, dogs, people, rosterChanged }: NoteProps) {
         )}
       </div>
     </article>
+  );
+}
+
+/** What can be done with the note as a whole; on a phone it stays under the thumb. */
+function NoteActs({ desk, note }: { desk: Desk; note: NoteView }) {
+  return (
+    <div class="noteacts">
+      <div class="row">
+        <button
+          type="button"
+          class="button first"
+          disabled={note.state !== 'waiting'}
+          onClick={() => void desk.acceptAll()}
+        >
+          <span>
+            {note.entries.length === 0 ? 'Nothing to take' : 'Accept all'}
+            <span class="only-wide">, go on</span>
+          </span>
+        </button>
+        <button type="button" class="button" onClick={() => void desk.go(-1)} disabled={desk.at.value === 0}>
+          Before
+        </button>
+        <button type="button" class="button" onClick={() => void desk.go(1)}>
+          Next
+        </button>
+      </div>
+      <div class="row">
+        <button type="button" class="button plain" onClick={() => void desk.undo()}>
+          Take back
+        </button>
+        <button type="button" class="button plain" onClick={() => void desk.setAside()}>
+          {note.aside ? 'No longer aside' : 'Set aside'}
+        </button>
+      </div>
+    </div>
   );
 }
 

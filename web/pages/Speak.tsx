@@ -133,7 +133,9 @@ export function Speak() {
         )}
         {listening.problem && <Notice>{listening.problem}</Notice>}
         <div class="field">
-          <label for="note">Note</label>
+          <label for="note" class="unseen">
+            Note
+          </label>
           <textarea
             id="note"
             ref={box}
@@ -161,7 +163,7 @@ export function Speak() {
       </section>
       <div class="keepbar">
         <button type="button" class="button accent keep" disabled={!text || keeping.busy} onClick={() => void keep()}>
-          Keep <kbd class="only-desk">Ctrl Enter</kbd>
+          Keep <kbd class="only-wide">Ctrl Enter</kbd>
         </button>
         {text && (
           <button type="button" class="button" onClick={clear}>

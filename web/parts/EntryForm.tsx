@@ -111,7 +111,7 @@ export function EntryForm({ entry, dogs, people, units, busy, done, cancel }: Pr
           {entry ? 'Change and accept' : 'Add'}
         </button>
         <button type="button" class="button" onClick={cancel}>
-          Leave as it is <kbd>Esc</kbd>
+          Leave as it is <kbd class="only-wide">Esc</kbd>
         </button>
       </div>
     </form>

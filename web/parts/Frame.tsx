@@ -119,7 +119,10 @@ export function Frame({ children }: { children: ComponentChildren }) {
       <header class="masthead">
         <a class="wordmark" href="/">
           Snackstop
-          <small>{[status.value?.kennel, season && `season ${season}`].filter(Boolean).join(' · ')}</small>
+          <small>
+            {status.value?.kennel && <span>{status.value.kennel}</span>}
+            {season && <span>season {season}</span>}
+          </small>
         </a>
         <Switch />
       </header>

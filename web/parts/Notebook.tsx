@@ -125,7 +125,7 @@ function WhatWasFound({ found: { report, notes = [] } }: { found: Found }) {
       <p>
         {report.found === 0
           ? 'No note was found in this text.'
-          : `${counted(report.found, 'note')} found${first && last ? `, ${dayWords(first, true)} to ${dayWords(last, true)}` : ''}.`}
+          : `${counted(report.found, 'note')} found${first && last ? `, ${dayWords(first, true)}${first === last ? '' : ` to ${dayWords(last, true)}`}` : ''}.`}
       </p>
       {report.found === 0 && <p>Put a date in front of each note, like 2025-11-08 09:10, or over each day’s notes.</p>}
       {report.warnings.map((warning) => (

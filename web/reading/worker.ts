@@ -1,4 +1,5 @@
 /** The grammar in a thread of its own: its language model is large, and loading it must not hold up a keystroke. */
+import '../strict.ts';
 import type { Context } from '../../grammar/entry.ts';
 import { type Reading, read } from '../../grammar/parse.ts';
 

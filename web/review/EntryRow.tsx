@@ -19,6 +19,7 @@ interface Props {
 export function EntryRow({ desk, one, index, takesFocus }: Props) {
   const looked = desk.looked.value === index;
   const row = useRef<HTMLLIElement>(null);
+  const came = useRef(false);
   const { who, what } = said(one.entry);
   const number = index + 1;
   const name = `${number}: ${sentence(one.entry)}`;
@@ -26,8 +27,12 @@ export function EntryRow({ desk, one, index, takesFocus }: Props) {
     const here = row.current;
     if (!looked || !takesFocus || !here || here.contains(document.activeElement)) return;
     here.focus({ preventScroll: true });
-    here.scrollIntoView({ block: 'nearest' });
+    // The first look at a note begins at its words; only a later choice brings the entry into view.
+    if (came.current) here.scrollIntoView({ block: 'nearest' });
   }, [looked, takesFocus]);
+  useEffect(() => {
+    came.current = true;
+  }, []);
   const doubt = one.state === 'proposed' && one.entry.doubt && one.entry.doubt !== 'none' ? one.entry.doubt : undefined;
   return (
     <li

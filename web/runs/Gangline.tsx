@@ -6,15 +6,20 @@ import { leftWords, type TeamRow, teamOf } from './team.ts';
 const WIDTH = 360;
 const MIDDLE = WIDTH / 2;
 /** From one row to the next. */
-const STEP = 78;
+const STEP = 80;
 /** From the gangline to a dog. */
 const OUT = 30;
-const TOP = 34;
+const TOP = 38;
+
+/** Nose, ears, shoulders, loin, rump and tail, as one outline round the dog's middle. */
+const DOG =
+  'M0 -27Q1.8 -27 2.2 -23.5L3 -19.5L6.4 -20.6L5 -13.5Q8 -9 7.6 -3Q6 3 6.8 9Q6.4 15 1.4 16.5L0.8 25L-0.8 25L-1.4 16.5' +
+  'Q-6.4 15 -6.8 9Q-6 3 -7.6 -3Q-8 -9 -5 -13.5L-6.4 -20.6L-3 -19.5L-2.2 -23.5Q-1.8 -27 0 -27Z';
 
 /** A name that fits beside its dog. */
 const short = (name: string) => (name.length > 14 ? `${name.slice(0, 13)}…` : name);
 
-/** A dog seen from above: body, head, tail; drawn with a dashed outline when it did not finish in the team. */
+/** A dog seen from above; drawn with a dashed outline when it did not finish in the team. */
 function Dog({ dog, x, y, tugTo, units }: { dog: RunDog; x: number; y: number; tugTo: number; units: Units }) {
   const side = x < MIDDLE ? -1 : 1;
   const centre = x === MIDDLE;
@@ -24,10 +29,8 @@ function Dog({ dog, x, y, tugTo, units }: { dog: RunDog; x: number; y: number; t
   return (
     <g class={`dog ${note ? 'gone' : ''}`}>
       {!centre && <path class="line" d={`M${x} ${y + 17}L${MIDDLE} ${tugTo}`} />}
-      {!centre && <path class="line thin" d={`M${x - side * 3} ${y - 12}L${MIDDLE} ${y - 10}`} />}
-      <path class="line thin" d={`M${x} ${y + 14}q${side * 5} 8 ${side * 2} 14`} />
-      <ellipse class="body" cx={x} cy={y + 2} rx="7.5" ry="14.5" />
-      <path class="body" d={`M${x - 5.5} ${y - 13}l-1.5 -9l5 3.5h4l5 -3.5l-1.5 9q-5.5 5 -11 0z`} />
+      {!centre && <path class="line thin" d={`M${x - side * 3} ${y - 11}L${MIDDLE} ${y - 9}`} />}
+      <path class="body" transform={`translate(${x} ${y})`} d={DOG} />
       <text class="name" x={textX} y={y} text-anchor={anchor}>
         {short(dog.dog)}
       </text>
@@ -81,8 +84,8 @@ export function Gangline({ dogs, units }: { dogs: readonly RunDog[]; units: Unit
               <g key={y}>
                 {first && (
                   <>
-                    <path class="rank" d={`M0 ${y - 29}H${WIDTH}`} />
-                    <text class="position" x="0" y={y - 15}>
+                    <path class="rank" d={`M0 ${y - 33}H${WIDTH}`} />
+                    <text class="position" x="0" y={y - 19}>
                       {POSITION_WORDS[row.position]}
                     </text>
                   </>

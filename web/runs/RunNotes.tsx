@@ -38,8 +38,10 @@ export function RunNotes({ run, notes, units, changed }: Props) {
           <span class="when figure">{clockOf(note.at)}</span>
           <div class="stack">
             <p class="words">{note.text}</p>
-            <Entries note={note} />
-            <Mend {...{ run, note, notes, units, changed }} first={i === 0} />
+            <div class="acts small">
+              <Entries note={note} />
+              <Mend {...{ run, note, notes, units, changed }} first={i === 0} />
+            </div>
           </div>
         </li>
       ))}
@@ -51,10 +53,10 @@ function Entries({ note }: { note: NoteView }) {
   const accepted = note.entries.filter((e) => e.state === 'accepted' && e.entry.kind !== 'remark');
   const open = note.entries.filter((e) => e.state === 'proposed').length;
   return (
-    <div class="small">
+    <>
       {accepted.length > 0 && (
         <details>
-          <summary>{counted(accepted.length, 'entry counts', 'entries count')}</summary>
+          <summary>{counted(accepted.length, 'accepted entry', 'accepted entries')}</summary>
           <ul class="sayings">
             {accepted.map((e) => (
               <li key={e.id}>{sentence(e.entry)}</li>
@@ -65,7 +67,7 @@ function Entries({ note }: { note: NoteView }) {
       {open > 0 && <strong>{counted(open, 'entry waits', 'entries wait')} for review. </strong>}
       {note.aside && <strong>Set aside, counts for nothing. </strong>}
       <a href={`/review/${note.id}`}>Open in Review</a>
-    </div>
+    </>
   );
 }
 
@@ -87,7 +89,7 @@ function Mend({ run, note, notes, units, changed, first }: Props & { note: NoteV
     });
   return (
     <details class="mend" onToggle={(event) => event.currentTarget.open && void open()}>
-      <summary class="small">Cut or move</summary>
+      <summary>Cut or move</summary>
       <div class="stack">
         {!first && (
           <p>

@@ -1,0 +1,201 @@
+/**
+ * Every page, on a phone and on a desk, by day and by night, empty and with a run in it: axe-core's checks of WCAG 2.2
+ * AA, the size of what has to be pressed, nothing wider than the screen, and no error in the console.
+ */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { AxeResults } from 'axe-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { getChromium, launch } from './chromium.ts';
+import { DESK, enterKennel, type Kennel, type Look, openKennel, openPage, PHONE } from './kennel.ts';
+
+const executable = await getChromium();
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+/** WCAG 2.2, 2.5.8 Target Size (Minimum): 24 by 24 CSS pixels. */
+const TARGET = 24;
+/** On the Speak page, for mitts: the project's own measure. */
+const MITTS = 72;
+
+const LOOKS: { name: string; look: Look }[] = [
+  { name: 'phone by day', look: PHONE },
+  { name: 'phone by night', look: { ...PHONE, theme: 'night' } },
+  { name: 'narrow phone', look: { width: 360, height: 740 } },
+  { name: 'desk by day', look: DESK },
+  { name: 'desk by night', look: { ...DESK, theme: 'night' } },
+];
+
+/** What axe finds, a line each. */
+async function axe(page: Page): Promise<string[]> {
+  await page.evaluate(AXE);
+  const { violations } = await page.evaluate(
+    (tags) =>
+      (window as unknown as { axe: { run(root: Document, options: object): Promise<AxeResults> } }).axe.run(document, {
+        runOnly: tags,
+      }),
+    TAGS,
+  );
+  return violations.flatMap(({ id, help, nodes }) => nodes.map((node) => `${id}: ${help}: ${node.html.slice(0, 200)}`));
+}
+
+/** Things to press that are smaller than `least` either way; links inside a sentence are measured by their line. */
+async function small(page: Page, least: number): Promise<string[]> {
+  return page.evaluate((least) => {
+    const found: string[] = [];
+    for (const one of document.querySelectorAll<HTMLElement>('a[href], button, select, textarea, input, summary')) {
+      const box = (one.matches('input') ? (one.closest('label') ?? one) : one).getBoundingClientRect();
+      const inSentence =
+        one.matches('a') && one.closest('p, li, dd') !== null && getComputedStyle(one).display === 'inline';
+      const seen =
+        one.checkVisibility({ checkVisibilityCSS: true, checkOpacity: false }) && box.width > 1 && box.height > 1;
+      if (seen && !inSentence && Math.min(box.width, box.height) < least - 0.5)
+        found.push(`${Math.round(box.width)}×${Math.round(box.height)} ${one.outerHTML.slice(0, 120)}`);
+    }
+    return found;
+  }, least);
+}
+
+describe.runIf(executable)('pages', () => {
+  let browser: Browser;
+  const kennels: Record<string, Kennel> = {};
+  let run = '';
+  let note = '';
+  beforeAll(async () => {
+    browser = await launch(executable as string);
+    kennels.empty = await openKennel();
+    const full = await openKennel();
+    kennels.full = full;
+    await enterKennel(full);
+    const at = (clock: string) => `2027-01-14T${clock}:00-09:00`;
+    const notes = [
+      ['09:00', 'Juniper and Moss in lead, Otter and Bramble in swing, Tansy and Kodiak in wheel. Minus eighteen.'],
+      ['10:10', 'Snack stop at mile ten. Everyone ate except Bramble.'],
+      ['10:40', 'Juniper’s favoring her left wrist a bit, no swelling. Loaded Bramble at mile 12.'],
+      ['12:30', 'Back in the yard, 20 miles, then the moon came up over the ridge.'],
+      ['14:00', 'Nimbus is limping.'],
+    ].map(([clock = '', text], i) => ({
+      id: `0190b3a0-0000-7000-8000-00000000000${i}`,
+      text,
+      at: at(clock),
+      by: 'Wren',
+    }));
+    await full.call('POST', '/notes', { notes });
+    for (const { id } of notes.slice(0, 4)) await full.call('POST', `/notes/${id}/review`, { act: 'accept-all' });
+    await full.call('PUT', '/settings', {
+      kennel: 'Hollow Spruce',
+      units: 'imperial',
+      runGapHours: 5,
+      season: '2026-27',
+    });
+    const { runs } = await full.call<{ runs: { id: string; dogs: unknown[] }[] }>('GET', '/runs?season=2026-27');
+    run = encodeURIComponent(runs.find((one) => one.dogs.length > 0)?.id ?? '');
+    note = notes[2]?.id ?? '';
+  });
+  afterAll(async () => {
+    await browser?.close();
+    for (const kennel of Object.values(kennels)) await kennel.end();
+  });
+
+  const PAGES: {
+    name: string;
+    kennel: 'empty' | 'full';
+    path: () => string;
+    ready: string;
+    act?: (page: Page) => Promise<void>;
+  }[] = [
+    { name: 'Speak', kennel: 'full', path: () => '/', ready: '#note' },
+    {
+      name: 'Speak, with words in the box and the notebook open',
+      kennel: 'full',
+      path: () => '/',
+      ready: '#note',
+      act: async (page) => {
+        await page.locator('.notebook summary').click();
+        await page.locator('#note').fill('Mile ten, then the moon came up');
+        await page.locator('.understood').waitFor();
+      },
+    },
+    { name: 'Review', kennel: 'full', path: () => '/review', ready: '.entry' },
+    {
+      name: 'Review, with a form open',
+      kennel: 'full',
+      path: () => `/review/${note}`,
+      ready: '.entry',
+      act: async (page) => {
+        await page.keyboard.press('c');
+        await page.locator('.entryform').waitFor();
+      },
+    },
+    { name: 'Review with nothing waiting', kennel: 'empty', path: () => '/review', ready: '.empty' },
+    { name: 'Runs', kennel: 'full', path: () => '/runs', ready: '.runline' },
+    { name: 'Runs with none', kennel: 'empty', path: () => '/runs', ready: '.empty' },
+    {
+      name: 'Run',
+      kennel: 'full',
+      path: () => `/runs/${run}`,
+      ready: '.gangline svg',
+      act: async (page) => {
+        for (const one of await page.locator('.main details > summary').all()) await one.click();
+      },
+    },
+    { name: 'Load', kennel: 'full', path: () => '/load', ready: '.sortable' },
+    { name: 'Load without dogs', kennel: 'empty', path: () => '/load', ready: '.empty' },
+    {
+      name: 'Dogs',
+      kennel: 'full',
+      path: () => '/dogs',
+      ready: '.roster',
+      act: async (page) => {
+        await page.getByRole('button', { name: 'Change Juniper' }).click();
+        await page.locator('.adding > summary').click();
+      },
+    },
+    { name: 'Dogs with none', kennel: 'empty', path: () => '/dogs', ready: '.empty' },
+    { name: 'Settings', kennel: 'full', path: () => '/settings', ready: '#kennel' },
+    { name: 'no such page', kennel: 'empty', path: () => '/nowhere', ready: '.empty' },
+  ];
+
+  describe.each(LOOKS)('$name', ({ look }) => {
+    test.each(PAGES)('$name', async ({ name, kennel, path, ready, act }) => {
+      const { page, errors, close } = await openPage(browser, look);
+      await page.goto((kennels[kennel] as Kennel).url + path());
+      await page.locator(ready).first().waitFor();
+      await act?.(page);
+      expect(await axe(page)).toEqual([]);
+      expect(await small(page, name.startsWith('Speak') && look.width < 960 ? MITTS : TARGET)).toEqual([]);
+      const sideways = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(sideways).toBe(0);
+      expect(errors).toEqual([]);
+      await close();
+    });
+  });
+
+  test('a phone shows the other pages behind More', async () => {
+    const { page, errors, close } = await openPage(browser, PHONE);
+    await page.goto((kennels.full as Kennel).url);
+    await page.getByRole('button', { name: 'More' }).click();
+    expect(await axe(page)).toEqual([]);
+    await page.getByRole('link', { name: 'Dogs' }).click();
+    await page.getByRole('heading', { name: 'Dogs', exact: true }).waitFor();
+    expect(await page.locator('#rooms').isVisible()).toBe(false);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  test('day and night: one switch, kept over a closed page', async () => {
+    const { page, close } = await openPage(browser, PHONE);
+    await page.goto((kennels.full as Kennel).url);
+    const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+    expect(await paper()).toBe('rgb(255, 255, 255)');
+    await page.getByRole('button', { name: 'Night' }).click();
+    const night = await paper();
+    expect(night).not.toBe('rgb(255, 255, 255)');
+    await page.reload();
+    await page.locator('#note').waitFor();
+    expect(await paper()).toBe(night);
+    await close();
+  });
+});
