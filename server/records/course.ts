@@ -91,7 +91,7 @@ export function courseOf(team: Team, byHand: SetByHand | undefined): Course {
   const kept = rising(timed);
   const fits = new Set(kept);
   const astray = new Set(timed.filter((mark) => !fits.has(mark)));
-  const usable = marks.filter((mark) => !astray.has(mark) && mark.told.entry.measure !== 'leg');
+  const usable = marks.filter((mark) => !astray.has(mark) && mark.told.entry.measure === 'mark');
   const lastMark = usable.length > 0 ? usable.reduce((far, mark) => Math.max(far, mark.metres), 0) : undefined;
   const said: Course['said'] =
     total !== undefined

@@ -2,7 +2,7 @@
 import type { LeftRight, Position } from '../../grammar/entry.ts';
 import { type Course, inOrder, type Mark, markFor, type Place, whereAt, within } from './course.ts';
 import { type Lineup, toldInFull } from './evidence.ts';
-import { grouped, holds, type Item, of, type Told } from './items.ts';
+import { grouped, heldIn, holds, type Item, type Told } from './items.ts';
 import { looksBack, phaseOf } from './phases.ts';
 import type { Team } from './teams.ts';
 import { metres } from './units.ts';
@@ -112,7 +112,7 @@ function isEvent({ entry }: Told): boolean {
 
 /** The marks a note tells by its speaker's count, where the team has none of its own there ("Wren loaded Fern at mile 12"). */
 function spokenMarks(item: Item): Mark[] {
-  return of(item.told, 'distance')
+  return heldIn(item, 'distance')
     .filter(({ entry }) => entry.measure === 'mark')
     .map((told) => ({ metres: metres(told.entry.value, told.entry.unit), told, item }));
 }

@@ -1,6 +1,6 @@
 /** What shows that a team went out, and who is told to stand where. Only entries that are held to be so count. */
 import type { Position } from '../../grammar/entry.ts';
-import { holds, type Item, of, person, type Told } from './items.ts';
+import { heldIn, holds, type Item, person, type Told } from './items.ts';
 
 /** An entry that only a run gives rise to. A dog left at home, a meal or a time of day makes no run. */
 export function showsRun(told: Told): boolean {
@@ -46,7 +46,7 @@ export function otherDriver(told: Told, by: string): string | undefined {
 
 /** The hitches of a note that tell the team of `by`, not another driver's. */
 export function ownHitches(item: Item, by: string) {
-  return of(item.told, 'hitch').filter((told) => otherDriver(told, by) === undefined && !told.dogs.includes('*'));
+  return heldIn(item, 'hitch').filter((told) => otherDriver(told, by) === undefined && !told.dogs.includes('*'));
 }
 
 /** A line-up being told: dog → position. */

@@ -5,7 +5,7 @@
 
 import { showsRun } from './evidence.ts';
 import type { Group } from './group.ts';
-import { holds, type Item, of, type Told } from './items.ts';
+import { heldIn, holds, type Item, type Told } from './items.ts';
 import { OWN, type Seats } from './seats.ts';
 import { inOneSentence } from './text.ts';
 
@@ -84,7 +84,7 @@ interface Driver {
 }
 
 function driversIn(item: Item, seats: Seats): Driver[] {
-  return of(item.told, 'hitch').flatMap((told) => {
+  return heldIn(item, 'hitch').flatMap((told) => {
     const key = seats.teamOf.get(told) ?? OWN;
     return key === OWN ? [] : [{ told, key }];
   });
@@ -100,7 +100,7 @@ interface Known {
 }
 
 function keyOf(told: Told, item: Item, { seats, drivers, ownTotal, others }: Known): string {
-  const hitches = of(item.told, 'hitch');
+  const hitches = heldIn(item, 'hitch');
   const nearest = (among: readonly Told[]) => among.findLast((hitch) => hitch.order < told.order) ?? among[0];
   if (drivers.length === 0) return others ?? OWN;
   if (drivers.length < hitches.length) {

@@ -13,6 +13,8 @@ export interface Told<E extends Entry = Entry> extends Said<E> {
   dogs: string[];
   /** Place in the note's reading order. */
   order: number;
+  /** The entry as records carry it, once one does: dogs of one entry share it. */
+  kept?: Said<E>;
 }
 
 export interface Item {
@@ -22,6 +24,8 @@ export interface Item {
   by: string;
   /** Accepted entries in the order of the text; planned ones are not among them. */
   told: Told[];
+  /** Those held to be so, by kind. */
+  held: Map<Kind, Told[]>;
   /** Instants of the clocks told, ms. */
   start?: number;
   finish?: number;
@@ -72,26 +76,46 @@ export function itemsOf(notes: readonly Note[], dogs: Dog[]): Item[] {
 }
 
 function itemOf(note: Note, nameOf: (name: string) => string): Item {
-  const item: Item = { note, when: when(note.at), by: person(note.by), told: [], begin: 0 };
+  const item: Item = { note, when: when(note.at), by: person(note.by), told: [], held: new Map(), begin: 0 };
   for (const { entry, id, state } of note.entries) {
     if (state !== 'accepted' || entry.assertion === 'planned') continue;
-    const dogs = [...new Set(entry.dogs.map(nameOf))];
+    const dogs: string[] = [];
+    for (const name of entry.dogs) {
+      const now = nameOf(name);
+      if (!dogs.includes(now)) dogs.push(now);
+    }
     item.told.push({ entry, id, note: note.id, at: note.at, item, dogs, order: 0 });
   }
   // An entry that a person added has no words of its own in the text; it stands behind those that have.
   const at = (told: Told) => told.entry.span?.[0] ?? Number.MAX_SAFE_INTEGER;
   item.told.sort((a, b) => at(a) - at(b));
-  for (const [order, told] of item.told.entries()) told.order = order;
-  const clocks = of(item.told, 'clock');
-  const last = (event: 'start' | 'finish') => clocks.findLast(({ entry }) => entry.event === event)?.entry.time;
-  Object.assign(item, startAndFinish(item.when, last('start'), last('finish')));
+  const clocks: { start?: string; finish?: string } = {};
+  for (const [order, told] of item.told.entries()) {
+    told.order = order;
+    if (!holds(told.entry)) continue;
+    const list = item.held.get(told.entry.kind);
+    if (list) list.push(told);
+    else item.held.set(told.entry.kind, [told]);
+    const { entry } = told;
+    if (entry.kind === 'clock' && (entry.event === 'start' || entry.event === 'finish'))
+      clocks[entry.event] = entry.time;
+  }
+  Object.assign(item, startAndFinish(item.when, clocks.start, clocks.finish));
   item.begin = Math.min(item.when.ms, item.start ?? item.when.ms, item.finish ?? item.when.ms);
   return item;
 }
 
+const NONE: readonly never[] = [];
+
+/** The entries of one kind in a note that are held to be so. */
+export function heldIn<K extends Kind>(item: Item, kind: K): readonly Told<EntryOf<K>>[] {
+  return (item.held.get(kind) as Told<EntryOf<K>>[] | undefined) ?? NONE;
+}
+
 /** The entry as a record carries it. */
-export function said<E extends Entry>({ entry, id, note, at }: Told<E>): Said<E> {
-  return { entry, id, note, at };
+export function said<E extends Entry>(told: Told<E>): Said<E> {
+  told.kept ??= { entry: told.entry, id: told.id, note: told.note, at: told.at };
+  return told.kept;
 }
 
 /** Sorted into lists by a key, in the order in which they come. */

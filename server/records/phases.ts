@@ -1,6 +1,6 @@
 /** What part of the day a note was told in: before the team left, on the trail, or afterwards. */
 import { showsRun, showsUnderway } from './evidence.ts';
-import { type Item, of } from './items.ts';
+import { heldIn, type Item } from './items.ts';
 
 export interface Phases {
   /** From this instant on the team is out, ms. */
@@ -17,7 +17,7 @@ export interface Phases {
 export function phasesOf(items: readonly Item[]): Phases {
   const started = items.filter((item) => item.start !== undefined);
   const out = items.find(
-    (item) => item.told.some(showsUnderway) || (started.length === 0 && of(item.told, 'move').length > 0),
+    (item) => item.told.some(showsUnderway) || (started.length === 0 && heldIn(item, 'move').length > 0),
   );
   const underway = Math.min(...started.map((item) => item.start as number), out?.when.ms ?? Number.POSITIVE_INFINITY);
   return { underway, over: overAt(items) };
@@ -30,7 +30,7 @@ function overAt(items: readonly Item[]): number {
   const teller = items[last];
   if (!teller) return Number.POSITIVE_INFINITY;
   if (tellsTotal(teller)) return teller.when.ms;
-  const fed = items.slice(last + 1).find((item) => of(item.told, 'intake').some(({ entry }) => entry.what === 'meal'));
+  const fed = items.slice(last + 1).find((item) => heldIn(item, 'intake').some(({ entry }) => entry.what === 'meal'));
   return fed ? fed.when.ms - 1 : Number.POSITIVE_INFINITY;
 }
 
@@ -47,5 +47,5 @@ export function looksBack(phases: Phases, item: Item): boolean {
 }
 
 function tellsTotal(item: Item): boolean {
-  return of(item.told, 'distance').some(({ entry }) => entry.measure === 'total');
+  return heldIn(item, 'distance').some(({ entry }) => entry.measure === 'total');
 }

@@ -82,7 +82,8 @@ class Sorting {
       const speaker = outing?.own ?? outing?.others[0];
       if (speaker && phase === 'trail' && dog !== '*' && !outing?.home.has(dog)) add(this.absent, speaker, dog, told);
     }
-    if (left.length > 0 || told.dogs.length === 0) this.inYard(told, item, left);
+    if (holds(told.entry) || told.entry.kind === 'finding')
+      if (left.length > 0 || told.dogs.length === 0) this.inYard(told, item, left);
   }
 
   around(told: Told, item: Item, outing: Outing | undefined): void {

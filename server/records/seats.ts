@@ -1,7 +1,7 @@
 /** Which team each dog of an outing belongs to: the speaker's own, or that of a driver a hitch names. */
 import { otherDriver } from './evidence.ts';
 import type { Group } from './group.ts';
-import { holds, type Item, of, person, type Told } from './items.ts';
+import { heldIn, holds, type Item, person, type Told } from './items.ts';
 import { type Phases, phaseOf } from './phases.ts';
 
 /** The speaker's own team; the keys of others are their drivers' folded names, never empty. */
@@ -73,7 +73,7 @@ function teamKeys(group: Group, phases: Phases): Map<Told, string> {
   const keys = new Map<Told, string>();
   const latest = new Map<string, { item: Item; outing: number }>();
   for (const item of group.items)
-    for (const told of of(item.told, 'hitch')) {
+    for (const told of heldIn(item, 'hitch')) {
       const driver = otherDriver(told, group.by);
       if (driver === undefined) {
         keys.set(told, OWN);
@@ -90,6 +90,6 @@ function teamKeys(group: Group, phases: Phases): Map<Told, string> {
 }
 
 function tellsLength(item: Item): boolean {
-  const total = of(item.told, 'distance').some(({ entry }) => entry.measure === 'total');
-  return total || of(item.told, 'duration').some(({ entry }) => entry.of === 'run');
+  const total = heldIn(item, 'distance').some(({ entry }) => entry.measure === 'total');
+  return total || heldIn(item, 'duration').some(({ entry }) => entry.of === 'run');
 }

@@ -3,7 +3,7 @@
  * evening are alike ("Hazel and Dash up front"), so the clues are taken in a fixed order, each with its reason.
  */
 import { type Lineup, ownHitches, showsRun, showsUnderway, toldInFull } from './evidence.ts';
-import { type Item, of } from './items.ts';
+import { heldIn, type Item } from './items.ts';
 import { clockAt, dayAt, HOUR, MINUTE } from './time.ts';
 import { metres } from './units.ts';
 
@@ -118,7 +118,7 @@ function goesOutAfter(chain: readonly Item[], i: number, finish: number, gapHour
 
 /** A break begun after an instant: only a team on the trail stops. */
 function stopsAfter(item: Item, instant: number): boolean {
-  return of(item.told, 'clock').some(({ entry }) => entry.event === 'stop' && clockAt(item.when, entry.time) > instant);
+  return heldIn(item, 'clock').some(({ entry }) => entry.event === 'stop' && clockAt(item.when, entry.time) > instant);
 }
 
 function sameOrUnsaid(a: string | undefined, b: string | undefined): boolean {
@@ -137,7 +137,7 @@ function lineupIn(item: Item): Lineup {
 }
 
 function totalIn(item: Item): number | undefined {
-  const last = of(item.told, 'distance').findLast(({ entry }) => entry.measure === 'total');
+  const last = heldIn(item, 'distance').findLast(({ entry }) => entry.measure === 'total');
   return last && metres(last.entry.value, last.entry.unit);
 }
 
@@ -164,14 +164,14 @@ export function goOn(open: Open, item: Item): void {
   if (item.finish !== undefined) open.finish = Math.max(item.finish, open.finish ?? item.finish);
   else if (endsWithout(item)) open.finish = Math.max(item.when.ms, open.finish ?? item.when.ms);
   for (const [dog, position] of lineupIn(item)) open.lineup.set(dog, position ?? open.lineup.get(dog));
-  for (const { dogs, entry } of of(item.told, 'move')) for (const dog of dogs) open.lineup.set(dog, entry.position);
+  for (const { dogs, entry } of heldIn(item, 'move')) for (const dog of dogs) open.lineup.set(dog, entry.position);
   open.total = totalIn(item) ?? open.total;
 }
 
 /** The run's length and its time told in one breath end it as a finish does ("28 miles, three hours forty"). */
 function endsWithout(item: Item): boolean {
-  const whole = of(item.told, 'distance').some(({ entry }) => entry.measure === 'total');
+  const whole = heldIn(item, 'distance').some(({ entry }) => entry.measure === 'total');
   // Another driver's outing, told with its length and time, ends nothing of ours.
-  const others = of(item.told, 'hitch').length > 0 && ownHitches(item, item.by).length === 0;
-  return whole && !others && of(item.told, 'duration').some(({ entry }) => entry.of === 'run');
+  const others = heldIn(item, 'hitch').length > 0 && ownHitches(item, item.by).length === 0;
+  return whole && !others && heldIn(item, 'duration').some(({ entry }) => entry.of === 'run');
 }
