@@ -60,7 +60,9 @@ async function keep(house: House, name: string, arrived: Arrived[], now: string)
     // One of them breaks a rule of the store; the others must not suffer for it.
     const [only, ...others] = arrived;
     if (only && others.length === 0)
-      return [[only.index, { id: only.sentId, kept: 'no', error: `The note was not kept: ${error.message}.`, status: 409 }]];
+      return [
+        [only.index, { id: only.sentId, kept: 'no', error: `The note was not kept: ${error.message}.`, status: 409 }],
+      ];
     const fates: [number, KeptNote][] = [];
     for (const one of arrived) fates.push(...(await keep(house, name, [one], now)));
     return fates;

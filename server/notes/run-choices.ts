@@ -4,6 +4,7 @@
  */
 import type { RunChoices } from '../model.ts';
 import type { RunRecord } from '../records/types.ts';
+import { fold } from './names.ts';
 import { Refusal } from './refusal.ts';
 
 type Distance = RunChoices['distances'][number];
@@ -82,7 +83,7 @@ export function setDistance(
 
 /** The length set by hand taken back; what was said counts again. */
 export function dropDistance(choices: RunChoices, run: Run): RunChoices {
-  const ofRun = (d: Distance) => run.notes.includes(d.note) && (d.driver ?? '') === (run.driver ?? '');
+  const ofRun = (d: Distance) => run.notes.includes(d.note) && fold(d.driver ?? '') === fold(run.driver ?? '');
   return choices.distances.some(ofRun)
     ? { ...choices, distances: choices.distances.filter((d) => !ofRun(d)) }
     : choices;

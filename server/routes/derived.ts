@@ -19,20 +19,11 @@ export function derive(season: Season, dogs: Dog[], settings: Settings): Derived
   const kept = runsKept.get(season);
   if (kept && kept.dogs === dogs && kept.settings === settings) return kept.derived;
   const { runs, yard } = runsOf(season, dogs, settings);
-  const sorted = [...runs].sort((a, b) => (a.day === b.day ? byStart(a, b, season) : a.day < b.day ? -1 : 1));
   const runsOfNote = new Map<string, string[]>();
-  for (const run of sorted)
-    for (const note of run.notes) runsOfNote.set(note, [...(runsOfNote.get(note) ?? []), run.id]);
-  const derived = { runs: sorted, yard, runsOfNote };
+  for (const run of runs) for (const note of run.notes) runsOfNote.set(note, [...(runsOfNote.get(note) ?? []), run.id]);
+  const derived = { runs, yard, runsOfNote };
   runsKept.set(season, { dogs, settings, derived });
   return derived;
-}
-
-function byStart(a: RunRecord, b: RunRecord, season: Season): number {
-  const notes = notesById(season);
-  const at = (run: RunRecord) =>
-    Date.parse(run.startedAt ?? notes.get(run.notes[0] ?? '')?.at ?? `${run.day}T00:00:00Z`);
-  return at(a) - at(b) || (a.id < b.id ? -1 : 1);
 }
 
 const byIdKept = new WeakMap<Season, Map<string, Note>>();
