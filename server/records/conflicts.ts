@@ -54,7 +54,7 @@ function lengths({ team, course, units }: Found): Conflict[] {
   if (course.length === undefined) {
     const dogs = [...team.members].sort();
     const whose = team.own || team.driver === undefined ? 'this run' : `${team.driver}’s team`;
-    const says = `No note tells how far ${whose} went, so ${dogs.length > 0 ? 'its dogs’ miles are not known' : 'it has no length'}. Set its distance by hand.`;
+    const says = `No note tells how far ${whose} went, so ${dogs.length > 0 ? 'its dogs’ distance is not known' : 'it has no length'}. Set its distance by hand.`;
     out.push({ kind: 'no-distance', says, dogs, notes: [...team.items].map((item) => item.note.id) });
   }
   return out;
@@ -144,8 +144,8 @@ function ofClash(dog: string, clash: Clash, units: Units): Conflict {
       return conflict(
         'unknown-place',
         event.what === 'out'
-          ? `No mark tells where ${dog} was ${out} (${at}), so the dog’s miles are not known. Add the distance to that note.`
-          : `No mark tells where ${dog} was moved to ${place(event)} (${at}), so its miles can’t be told apart by place. Add the distance to that note.`,
+          ? `No mark tells where ${dog} was ${out} (${at}), so the dog’s distance is not known. Add the distance to that note.`
+          : `No mark tells where ${dog} was moved to ${place(event)} (${at}), so its distance can’t be told apart by place. Add the distance to that note.`,
       );
   }
 }
@@ -199,7 +199,7 @@ function lineups({ team, ways, absent }: Found): Conflict[] {
   const missing =
     known.length > 0
       ? `No note tells the line-up; only ${list(known)} ${known.length > 1 ? 'are' : 'is'} known to have run.`
-      : 'No note tells who was in the team, so no dog is given this run’s miles.';
+      : 'No note tells who was in the team, so no dog is given this run’s distance.';
   const who = named.length > 0 ? ` Named in its notes: ${list(named)}.` : '';
   const says = `${missing}${who} Add the line-up to one of its notes.`;
   return [{ kind: 'no-lineup', says, dogs, notes: noteIds(told) }];

@@ -29,7 +29,8 @@ function overAt(items: readonly Item[]): number {
   const last = items.findLastIndex((item) => item.told.some((told) => showsRun(told) && told.entry.kind !== 'hitch'));
   const teller = items[last];
   if (!teller) return Number.POSITIVE_INFINITY;
-  if (tellsTotal(teller)) return teller.when.ms;
+  // A length told with the start alone is the day's plan.
+  if (tellsTotal(teller) && teller.start === undefined) return teller.when.ms;
   const fed = items.slice(last + 1).find((item) => heldIn(item, 'intake').some(({ entry }) => entry.what === 'meal'));
   return fed ? fed.when.ms - 1 : Number.POSITIVE_INFINITY;
 }

@@ -180,7 +180,7 @@ class Way {
       way.spells.push({ ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) });
       if (from === undefined || to === undefined) known = false;
     }
-    way.stretches = shown(this.spells);
+    way.stretches = shown(this.spells, this.left === undefined);
     if (known) addUp(way, this.spells);
     if (this.left) {
       const at = this.spells.at(-1)?.to?.metres;
@@ -195,10 +195,11 @@ function stretch(event: DogEvent, from: Place): Open {
   return { ...(position ? { position } : {}), ...(side ? { side } : {}), from, opened: event };
 }
 
-/** The stretches as a record shows them; one of no length is left out beside others. */
-function shown(spells: readonly Spell[]): Stretch[] {
+/** The stretches as a record shows them; one of no length is left out beside others, but for the place a dog stands in now. */
+function shown(spells: readonly Spell[], stillIn: boolean): Stretch[] {
   const all = spells.flatMap((spell) => spell.stretches);
-  const long = all.filter((one) => lengthOf(one) !== 0);
+  const now = stillIn ? all.at(-1) : undefined;
+  const long = all.filter((one) => lengthOf(one) !== 0 || one === now);
   return (long.length > 0 ? long : all.slice(-1)).map((one): Stretch => {
     const { position, side, from, to } = one;
     return {

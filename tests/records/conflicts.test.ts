@@ -68,7 +68,7 @@ describe('lengths', () => {
     expect(said([out()])).toEqual([
       [
         'no-distance',
-        'No note tells how far this run went, so its dogs’ miles are not known. Set its distance by hand.',
+        'No note tells how far this run went, so its dogs’ distance is not known. Set its distance by hand.',
       ],
     ]);
   });
@@ -171,7 +171,7 @@ describe('places', () => {
     expect(said(notes)).toEqual([
       [
         'unknown-place',
-        'No mark tells where Dash was loaded (18:00), so the dog’s miles are not known. Add the distance to that note.',
+        'No mark tells where Dash was loaded (18:00), so the dog’s distance is not known. Add the distance to that note.',
       ],
     ]);
   });

@@ -482,3 +482,10 @@ describe('time', () => {
     expect(dogIn(record, 'Trip').metres).toBeUndefined();
   });
 });
+
+test('the place a dog stands in now is shown, though it has gone no way in it yet', () => {
+  const record = run([hookUp(), at('10:00', [move(['Otter'], 'lead'), mark(8)])]);
+  expect(stretches(record, 'Otter')).toEqual(['swing 0–8', 'lead 8–8']);
+  expect(inMiles(dogIn(record, 'Otter').byPosition.swing)).toBe(8);
+  expect(dogIn(record, 'Otter').byPosition.lead).toBeUndefined();
+});

@@ -127,7 +127,7 @@ describe('on the trail', () => {
     expect(all[0]?.conflicts.map(({ kind, says, dogs }) => [kind, says, dogs])).toEqual([
       [
         'no-lineup',
-        'No note tells who was in the team, so no dog is given this run’s miles. Named in its notes: Moss and Otter. Add the line-up to one of its notes.',
+        'No note tells who was in the team, so no dog is given this run’s distance. Named in its notes: Moss and Otter. Add the line-up to one of its notes.',
         ['Moss', 'Otter'],
       ],
     ]);

@@ -58,7 +58,7 @@ describe('a second driver told of in the musher’s notes', () => {
     expect(wren.conflicts.map(({ kind, says, dogs }) => [kind, says, dogs])).toEqual([
       [
         'no-distance',
-        'No note tells how far Wren’s team went, so its dogs’ miles are not known. Set its distance by hand.',
+        'No note tells how far Wren’s team went, so its dogs’ distance is not known. Set its distance by hand.',
         ['Cricket', 'Fern'],
       ],
     ]);
