@@ -22,7 +22,7 @@ ao - aW a | ar V Ar Er | ar - ar | arr V Er Ar | au - a W | augh - a | aw - a | 
 e 1$ i | e $ / i | e E i | e - E | ea - i E | eah $ i@ | ear V ir Er | ear C @r ir | ear $ ir | eau - o | ee - i | eer - ir | ei - Y e i | eigh - e | er V Er ir @r | er - @r | err - Er
 eu - u | ew - u | ewe - u | ey $ i e | ey - e Y i | ere $ ir Er | el $ @l El | ell $ El @l | en $ @n En | eh - e E | eo - io i | eur - @r | ees $ iz | es $ z Ez
 i E Y | i $ i Y | i V i | i - I | ia $ i@ | ie 1$ Y | ie $ i | ie - i | ier $ ir i@r | igh - Y | ign $ Yn | ild $ Yld | ind $ Ynd In | ir V Ir Yr | ir - @r | irr V Ir | ire $ Yr | io $ io | ique $ ik | ies $ iz | iew - yu
-o E o | o $ o | o - a o | oa - o | oar - ar | oe $ o oi | oe - o @ | oh - o | oi - O | oy - O | old - old | oll - al ol | olt - olt | oo - u | oor - ar | or $ @r ar | or - ar | orr - ar | ou - W u | ough - o @f a | our - ar Wr | ous $ @s | ow $ o W | ow - W o | ower $ Wr | oux $ u | oeu - u | oeh - o | ost $ ost ast
+o E o | o $ o | o - a o | oa - o | oar - ar | oe $ o oi | oe - o @ | oh - o | oi - O | oy - O | old - old | oll - al ol | olt - olt | oo - u | ooey $ ui oi | oor - ar | or $ @r ar | or - ar | orr - ar | ou - W u | ough - o @f a | our - ar Wr | ous $ @s | ow $ o W | ow - W o | ower $ Wr | oux $ u | oeu - u | oeh - o | ost $ ost ast
 u E u | u $ u | u - @ u | ue $ u | ue - u | ui - u | ur V ur | ur - @r | urr V @r | uy - Y | ure $ ur | uer V Er @r | ua - wa ua | ueue $ u
 y 1$ Y | y ^V y | y $ i | y V y i | y E Y | y - I Y i | yr - @r ir | ye $ Y i | yre $ Yr | yew - yu
 b - b | bb - b | bt $ t
@@ -39,7 +39,7 @@ n - n | nn - n | ng $ N | ng - Ng nJ | nge $ nJ | nk - Nk | nx - Nks | nc C Nk |
 p - p | pp - p | ph - f | ps ^ s | pt ^ t | pn ^ n
 q - k | qu - kw k | que $ k
 r - r | rr - r | rh - r
-s - s | ss - s | sh - S | sch - S sk | sc F s | sci - sY sI Si | ssion $ S@n | sion $ Z@n | sure $ Z@r | sw - sw | stle $ s@l | sten $ s@n | ss V s | sz - s S | sse $ s
+s - s | ss - s | sh - S | sch - S sk | sc F s | sci - sY sI Si | ssion $ S@n | sion $ Z@n | sure $ Z@r | sw - sw | stle $ s@l | sten $ s@n | ss V s | sz - s S | sse $ s si
 t - t | tt - t | th - T t | tch - C | tion $ S@n | ture $ C@r | tz $ ts | tte $ t | tsch - C | thm - T@m | tial $ S@l
 v - v | vv - v
 w V w | w - / | wh - w | wr ^ r | who ^ hu
@@ -190,7 +190,8 @@ export function distance(a: string, b: string, limit = Number.POSITIVE_INFINITY)
   for (let i = 1; i <= a.length; i++) {
     const ca = a.charCodeAt(i - 1);
     const drop = GAP[ca] as number;
-    let best = (row[0] = (last[0] as number) + drop);
+    let best = (last[0] as number) + drop;
+    row[0] = best;
     for (let j = 1; j <= n; j++) {
       const cb = b.charCodeAt(j - 1);
       let d = (last[j - 1] as number) + (COST[ca * 128 + cb] as number);

@@ -37,6 +37,10 @@ const SOUNDS = 0.88;
 const NEAR = 0.72;
 /** A second dog this close behind the best one makes it a choice that only a person can make. */
 const MARGIN = 0.12;
+/** The likeliest sounds may differ by this share of their weight before the others are tried. */
+const FAR = 0.55;
+/** A rough likeness is none in a word lighter than this (a consonant 1, a vowel a half): short words are all alike. */
+const LIGHT = 3.25;
 /** A slip of one letter counts as much as this likeness. */
 const SLIP = 0.87;
 /** Words remembered for a roster; forgotten together when full. */
@@ -61,6 +65,11 @@ export function earsFor(dogs: readonly ContextDog[]): Ears {
 
 /** How alike two words sound, 0 to 1: what has to be changed, against what both weigh. `least` ends early below it. */
 function likeness(a: Form['sounds'], b: Form['sounds'], least: number): number {
+  const [a0, b0] = [a[0], b[0]];
+  if (!a0 || !b0) return 0;
+  // The likeliest ways first: where even they are far apart, the others will not bring them near.
+  const far = FAR * ((a0.weight + b0.weight) / 2);
+  if (distance(a0.s, b0.s, far) > far) return 0;
   let best = 0;
   for (const x of a) {
     for (const y of b) {
@@ -98,16 +107,18 @@ function listen(low: string, ears: Ears): Heard {
   const scores = new Map<string, number>();
   let best = 0;
   let slip = false;
+  let light = false;
   for (const f of ears.forms) {
     const slipped = low.length >= SHORTEST_MENDED && f.low.length >= SHORTEST_MENDED && oneSlip(low, f.low);
     const like = Math.max(slipped ? SLIP : 0, likeness(sounds, f.sounds, Math.max(NEAR, best) - MARGIN));
     if (like > (scores.get(f.dog) ?? 0)) scores.set(f.dog, like);
     if (like > best) {
       best = like;
+      light = ((sounds[0]?.weight ?? 0) + (f.sounds[0]?.weight ?? 0)) / 2 < LIGHT;
       slip = slipped && like === SLIP;
     }
   }
-  if (best < NEAR) return NOBODY;
+  if (best < NEAR || (best < SOUNDS && !slip && light)) return NOBODY;
   const dogs = [...scores]
     .filter(([, s]) => s > best - MARGIN)
     .sort((a, b) => b[1] - a[1])
