@@ -60,8 +60,9 @@ function readAll(f: Frame): void {
  * Text and context in; entries in the order of their spans, and names nobody knows. Never throws on any text.
  * `trace` collects what each rule made, in words.
  */
-export function read(text: string, context: Context, trace?: string[]): Reading {
+export function read(text: string, context: Context, trace?: string[], look?: (f: Frame) => void): Reading {
   const f = new Frame(text, context, trace);
+  look?.(f);
   if (!f.tokens.length) return { entries: [], unknownNames: [] };
   tellLineup(f);
   f.settle();

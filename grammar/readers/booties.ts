@@ -230,6 +230,13 @@ function whose(
   const to = site && site.to > hi && site.from - hi < 5 ? site.to : hi;
   const inside = f.dogs.find((d) => d.from >= lo && d.to <= hi && !d.company && d.dogs.length);
   if (inside) return { dogs: inside.dogs, phrase: inside, doubt: inside.doubt };
+  const object = f.dogFrom(to) ?? (/^(all|up|the|both|back)$/.test(f.low(to)) ? f.dogFrom(to + 1) : undefined);
+  if (
+    object?.dogs.length &&
+    !object.possessive &&
+    /^(boot|booted|booting|booty|rebooted|bootied|up)$/.test(f.low(to - 1))
+  )
+    return { dogs: object.dogs, phrase: object, doubt: object.doubt };
   return f.owner(from, to);
 }
 

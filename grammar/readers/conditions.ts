@@ -177,7 +177,7 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   const weak = m.tag === 'surface-weak' || WEAK_SURFACE.has(words);
   if (words === 'packed' && /^(him|her|them|em|it|with|in|the|snow|up|on)$/.test(f.low(m.to))) return false;
   if (words === 'overflow' || words === 'glare ice') return true;
-  if (f.m.at('bootie', m.to) || f.m.at('item', m.to)) return false;
+  if (m.to - m.from === 1 && (f.m.at('bootie', m.to) || f.m.at('item', m.to))) return false;
   if (!weak) return !(f.m.at('act', m.from) && f.dogFrom(m.to)) && !/^(hot|coffee)$/.test(f.low(m.from - 1));
   if (/^(set up|packed|ice|glass|soup|iced|good|great)$/.test(words) && f.m.at('food', m.to)) return false;
   if (f.m.at('manner', m.from) && pulled(f, m)) return false;

@@ -207,7 +207,13 @@ function readTaking(
   before: readonly Intake[],
 ): Intake[] | undefined {
   const words = phrase(f, m);
-  const food = foodFor(f, m, served);
+  let food = foodFor(f, m, served);
+  if (kind === 'ate' && food.what === 'water' && !food.own && EATING.test(words)) food = { at: food.at, own: false };
+  if (
+    WEAK_NONE.test(words) &&
+    before.some((e) => e.took !== 'none' && f.lastDogs(m.from)?.dogs.join() === e.dogs.join())
+  )
+    return undefined;
   if (!takingStands(f, m, words, kind, food, served)) return undefined;
   const owner = whoTook(f, m, kind, before);
   if (owner.human || (!owner.dogs.length && !owner.phrase)) return undefined;
@@ -256,6 +262,13 @@ function secondFood(f: Frame, m: Mention, first: Intake): Intake | undefined {
   const { item: _i, ...rest } = first;
   return { ...rest, what: other.value === 'water' ? 'water' : first.what };
 }
+
+/** Verbs that no water is taken by. */
+const EATING =
+  /^(ate|eat|eats|eaten|eating|wolf|inhal|devour|gobbl|polish|scarf|munch|crunch|nibbl|picked at|picks at|chow|demolish)/;
+/** Turning away, which says nothing new of a dog that was just told to have eaten some. */
+const WEAK_NONE =
+  /^(walked off|walked away|looked away|turned away|sniffed|sniffed at|left it|passed|dropped it|ignored it)$/;
 
 function takingStands(
   f: Frame,
@@ -336,7 +349,7 @@ function whoTook(f: Frame, m: Mention, _kind: string, before: readonly Intake[])
   // "most of Tyra's", "none for Moss"
   const owner = f.owner(m.from, m.to);
   const d = owner.phrase;
-  if (d?.value === 'rest' || (d?.groups ?? []).includes('rest')) return rest(f, d, before, owner);
+  if (d && (d.value === 'rest' || d.groups?.includes('rest'))) return rest(f, d, before, owner);
   // A later "the others" resolves by what was said of eating alone.
   return owner;
 }

@@ -101,7 +101,16 @@ function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
       if (other.dimension === 'weight' && f.low(q.from - 1) === 'to') return { what: 'weight', from: other.from };
       return {};
     }
-    if (f.low(k) === ',' && q.from - k > 3) return {};
+    if (f.low(k) === ',' && q.from - k > 3) break;
+  }
+  // "took her temperature at the stop, since …, and it was 39.4"
+  if (/^(was|is|'s|read|reads|at|to)$/.test(f.low(q.from - 1)) && /^(it|that|came|and)$/.test(f.low(q.from - 2))) {
+    const m = f.m
+      .of('quantity')
+      .filter((x) => x.to <= q.from && !f.strongBetween(x.from, q.from))
+      .at(-1);
+    if (m && !f.quantities.some((x) => x.from >= m.to && x.to <= q.from && !x.weak))
+      return { what: m.value, from: m.from };
   }
   return {};
 }
@@ -136,7 +145,7 @@ function pairStands(f: Frame, q: Quantity): boolean {
   if (!d || f.strongBetween(d.to, q.from)) return false;
   for (let k = d.to; k < q.from; k++)
     if (
-      !/^(is|'s|was|at|a|about|now|only|:|-|solid|even|i|'m|calling|an|down|up|to|just|maybe|around|came|in|,|weighs|weighed|i'd|say|got|same|still|'d)$/.test(
+      !/^(is|'s|was|at|a|about|now|only|:|-|solid|even|i|m|'m|calling|an|down|up|to|just|maybe|around|came|in|,|weighs|weighed|i'd|say|got|same|still|'d)$/.test(
         f.low(k),
       )
     )

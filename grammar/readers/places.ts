@@ -74,10 +74,21 @@ function leftOf(f: Frame, from: number): Found | undefined {
   const words: string[] = [];
   const withDogs: string[] = [];
   let to = from;
+  let alone: DogPhrase | undefined;
+  const giveUp = (): Found | undefined =>
+    alone && {
+      phrases: [alone],
+      dogs: [...alone.dogs],
+      withDogs: [],
+      from: alone.from,
+      to: alone.to,
+      between: words.join(' '),
+    };
   for (let k = from - 1; k >= 0 && from - k < 14; ) {
     const d = f.dogs.find((x) => x.to === k + 1);
     if (d) {
       if (d.company) {
+        if (f.low(d.from - 1) === 'with' && d.kind === 'names') alone ??= d;
         if (d.kind !== 'pronoun') withDogs.push(...d.dogs);
         const c = f.m.at('company', d.from - 1);
         k = (c?.from ?? d.from) - 1;
@@ -102,11 +113,11 @@ function leftOf(f: Frame, from: number): Found | undefined {
         : undefined;
     }
     const low = f.low(k);
-    if (!BETWEEN.has(low) || f.isStrong(k)) return undefined;
+    if (!BETWEEN.has(low) || f.isStrong(k)) return giveUp();
     words.push(low);
     k--;
   }
-  return undefined;
+  return giveUp();
 }
 
 /** "up front with june": the dog beside. */
@@ -166,6 +177,7 @@ function sideOf(f: Frame, from: number, to: number, found: Found): { value: Left
 /** Is the dog moved, or told as it stands? */
 function isMove(f: Frame, found: Found, place: number, before: readonly Assignment[]): boolean {
   const between = ` ${found.between} `;
+  if (found.phrases.some((p) => p.company) && !found.withDogs.length) return false;
   if (/ (to|into) /.test(between) || / back /.test(between))
     return f.out || / (back|up|down) (to|in|into) /.test(between) || moveVerb(f, found.from, place, true);
   if (f.m.of('swap').some((s) => s.from < place)) return true;

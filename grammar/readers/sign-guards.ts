@@ -13,12 +13,14 @@ type Guard = (g: {
 }) => boolean;
 
 const NEEDS_SITE = new Set(
-  'carrying his;carrying her;holding up;holding up his;holding up her;holding up a;guarding;not using;short on;skipping on;ginger on;gingerly;uneven;hopping;dragging the;off in;short in;short up;warm;warmth;warmer;hot;burning;toasty;filled;filled up;filling;fat;thick;lump;bump;lumpy;puff;ballooned;blown up;fluid;enlarged;discharge;runny;crusty;smelly;weeping;rough;wear;wearing;worn;worn down;worn thin;worn smooth;pink;pinkish;pinking;pink spot;red;raw spot;irritated;angry;reddish;thinning;chapped;skinned;scuffed;scuff;broke;broken;breaks;break;torn;tore;tear;tearing;tears;ripped;rip;rips;ripping;missing;lost;caught;hanging off;snapped off;knocked off;pulled off;broke off;broken off;split off;tear in;frozen;frosted;frost;tight;tightened;tightening;tightness;knots;knot;knotty;rigid;locked up;wooden;cut up;slit;slits;bit;bitten;bite;nick;nicks;nicked;stabbed;scratch;scratches;scratched;scrape;scrapes;scraped;rubbed;rubbed off;rubbing;rub;rubs;heat;heat in;cracked;cracking;crack;icing;ice;balled;ice packed;packed with snow;packed with ice;caked;clumps;clumped;snow packed;licks;lick;licked;nibbling at;bothering;worrying;nursing;pulling at;messing with;going after;bothering with;short through;red;not level;hurt;painful;sore;sores;bumps;thickened;swell;engorged;cramp;blisters;wound'.split(
+  'iced;iced up;icing up;ices up;carrying his;carrying her;holding up;holding up his;holding up her;holding up a;guarding;not using;short on;skipping on;ginger on;gingerly;uneven;hopping;dragging the;off in;short in;short up;warm;warmth;warmer;hot;burning;toasty;filled;filled up;filling;fat;thick;lump;bump;lumpy;puff;ballooned;blown up;fluid;enlarged;discharge;runny;crusty;smelly;weeping;rough;wear;wearing;worn;worn down;worn thin;worn smooth;pink;pinkish;pinking;pink spot;red;raw spot;irritated;angry;reddish;thinning;chapped;skinned;scuffed;scuff;broke;broken;breaks;break;torn;tore;tear;tearing;tears;ripped;rip;rips;ripping;missing;lost;caught;hanging off;snapped off;knocked off;pulled off;broke off;broken off;split off;tear in;frozen;frosted;frost;tight;tightened;tightening;tightness;knots;knot;knotty;rigid;locked up;wooden;cut up;slit;slits;bit;bitten;bite;nick;nicks;nicked;stabbed;scratch;scratches;scratched;scrape;scrapes;scraped;rubbed;rubbed off;rubbing;rub;rubs;heat;heat in;cracked;cracking;crack;icing;ice;balled;ice packed;packed with snow;packed with ice;caked;clumps;clumped;snow packed;licks;lick;licked;nibbling at;bothering;worrying;nursing;pulling at;messing with;going after;bothering with;short through;red;not level;hurt;painful;sore;sores;bumps;thickened;swell;engorged;cramp;blisters;wound'.split(
     ';',
   ),
 );
 /** These stand without a part too when a dog is their subject. */
 const DOG_ENOUGH = new Set([
+  'iced up',
+  'icing up',
   'sore',
   'hurt',
   'painful',
@@ -98,7 +100,6 @@ const guards: Record<string, Guard> = {
     (/^(in|between)$/.test(next) &&
       sites.some((s) => s.from >= m.to && /foot|web|pad|toe/.test(s.part ?? 'foot') && s.from - m.to < 6)) ||
     (/^(up|'s)$/.test(next) && f.siteAt(m.from - 1) !== undefined),
-  light: () => false,
   thin: ({ f, m, prev, next }) =>
     /^(is|'s|looks|looking|looked|too|bit|little|getting|got|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
       prev,
@@ -199,16 +200,12 @@ const guards: Record<string, Guard> = {
   gag: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   rattle: () => false,
   rattly: () => false,
-  flagging: () => false,
-  fight: () => false,
-  scar: () => false,
   lump: ({ sites }) => sites.length > 0,
   bump: ({ sites, prev }) => sites.length > 0 && prev === 'a',
   'dragging the': ({ sites }) => sites.some((s) => s.part === 'leg' || s.part === 'foot' || s.end),
   pain: ({ f, m, sites, prev }) => prev !== 'a' && (sites.length > 0 || Boolean(f.lastDogs(m.from))),
   sensitive: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   tents: ({ prev }) => prev === 'skin' || prev === 'it',
-  light_: () => false,
   hack: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   bile: ({ f, m }) => Boolean(f.lastDogs(m.from)),
 };

@@ -86,6 +86,8 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     (f.m.at('item', m.from - 1) || f.m.at('item', m.to + 1) || /^(wind|snow|it)$/.test(prev))
   )
     return false;
+  if (f.quantities.some((q) => q.from === m.to && !q.weak) && /^(solid|good|great|steady|strong|low)$/.test(words))
+    return false;
   if (words === 'tired' && /^(i|'m|am)$/.test(prev) && f.m.at('me', m.from - 2)) return false;
   if (/^(dragging|drags|dragged)$/.test(words) && /^(the|his|her|a|it|my)$/.test(next)) return false;
   if (words === 'flat' && (next === 'light' || next === 'lite' || /^(light|trail|section|ground)$/.test(prev)))
@@ -130,7 +132,7 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
         k = (c?.from ?? d.from) - 1;
         continue;
       }
-      if (d.possessive && f.siteAt(d.to)) return undefined;
+      if (isObject(f, d) || (d.possessive && f.siteAt(d.to))) return undefined;
       if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
       return okDog(d);
     }
@@ -149,6 +151,8 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
 }
 
 const okDog = (d: DogPhrase) => (d.dogs.length ? d : undefined);
+const isObject = (f: Frame, d: DogPhrase) =>
+  d.kind === 'pronoun' && (/^(him|them|em)$/.test(f.low(d.from)) || (f.low(d.from) === 'her' && !d.possessive));
 
 /** Reads gaits. */
 export function readGait(f: Frame): void {

@@ -33,7 +33,7 @@ const TO_SITE =
   /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|against|weight|any|much|own|pretty|slightly)$/;
 /** Words that may stand between a site and its sign behind it. */
 const FROM_SITE =
-  /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|hair|tad|nice|s|his|her|it|that|which|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
+  /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|hair|tad|nice|s|his|her|it|its|that|which|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
 
 /** The sites that a sign was said of, nearest first; empty when none stands beside it. */
 export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site[] {
@@ -104,7 +104,7 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
   while (k < f.tokens.length && k - m.to < 8) {
     const s = f.sites.find((x) => x.from === k);
     if (s) {
-      if (s.anaphor) return undefined;
+      if (s.anaphor) return k - m.to < 5 ? anaphorSite(f, s) : undefined;
       return ownVerb(f, s) && k - m.to < 2 && !/^(in|on|of)$/.test(f.low(k - 1)) ? undefined : s;
     }
     if (f.isStrong(k) || f.low(k) === ',') return k === m.to && f.low(k) === ',' ? commaSite(f, m, k) : undefined;
@@ -226,7 +226,7 @@ export function carriedSite(
     return r.site ? { ...r.site } : undefined;
   }
   // A site told without a sign: "went over everybody's feet, no splits".
-  const s = f.sites.filter((x) => x.to <= m.from && !x.anaphor && x.part).at(-1);
+  const s = f.sites.filter((x) => x.to <= m.from && !x.anaphor && (x.part || x.end)).at(-1);
   if (s && m.from - s.to < 16 && !f.strongBetween(s.to, m.from)) {
     const o = f.owner(s.from, s.to, s);
     if (same(o.dogs)) return s;

@@ -5,12 +5,14 @@
 import {
   ADJECTIVE_BEFORE,
   AFTER_DOG,
+  AFTER_OBJECT,
   AFTER_THING,
   AFTER_WISH,
   BEFORE_THING,
   COPULA,
   IMPERSONAL,
   TAKES_DOG,
+  VERB_AFTER_S,
 } from '../words/slots.ts';
 import type { Mentions } from './mentions.ts';
 import type { Roster } from './roster.ts';
@@ -36,6 +38,8 @@ export interface DogPhrase {
   company: boolean;
   /** Taken out of a group ("everyone but Moss"). */
   excepted: boolean;
+  /** Excepted after the group's own statement: what follows is said of the exception ("all ate exc Nemo - walked off"). */
+  owns?: boolean;
   /** Phrase whose dogs are taken out of this one. */
   except?: DogPhrase;
   /** The preposition right before it. */
@@ -69,8 +73,30 @@ function possessiveEnd(tokens: readonly Token[], k: number): number {
   return k;
 }
 
+/** "Loki's been chewing", "Saga's riding": the 's of is and has, told by what follows. */
+function isVerbS(tokens: readonly Token[], m: Mentions, k: number): boolean {
+  const next = tokens[k]?.low ?? '';
+  if (VERB_AFTER_S.has(next)) return !(m.at('part', k) || (m.at('end', k) && m.at('part', k + 1)));
+  const noun = (i: number) =>
+    Boolean(
+      m.at('part', i) ||
+        m.at('end', i) ||
+        m.at('paw', i) ||
+        m.at('side', i) ||
+        m.at('bootie', i) ||
+        m.at('item', i) ||
+        m.at('food', i) ||
+        m.at('quantity', i),
+    );
+  const tag =
+    m.at('sign', k) ?? m.at('manner', k) ?? m.at('gait', k) ?? m.at('drop', k) ?? m.at('ate', k) ?? m.at('drank', k);
+  if (!tag || noun(k)) return false;
+  // "Tansy's sore wrist" is hers; "Tansy's sore in the wrist" is Tansy.
+  return !noun(tag.to);
+}
+
 /** Names as they stand, with their possessive; "junipers" for "juniper's" where no dog is called that. */
-function namesIn(tokens: readonly Token[], roster: Roster): NameAt[] {
+function namesIn(tokens: readonly Token[], m: Mentions, roster: Roster): NameAt[] {
   const out: NameAt[] = [];
   for (let i = 0; i < tokens.length; i++) {
     const low = (tokens[i] as Token).low;
@@ -86,8 +112,10 @@ function namesIn(tokens: readonly Token[], roster: Roster): NameAt[] {
       for (let w = 1; w < f.words.length && ok; w++) ok = tokens[i + w]?.low === f.words[w];
       if (!ok) continue;
       const end = i + f.words.length;
-      const to = bare ? end : possessiveEnd(tokens, end);
-      out.push({ from: i, to, dog: f.dog, possessive: bare || to > end });
+      let to = bare ? end : possessiveEnd(tokens, end);
+      const verb = to > end && isVerbS(tokens, m, to);
+      if (verb) to = end;
+      out.push({ from: i, to, dog: f.dog, possessive: (bare && !isVerbS(tokens, m, end)) || to > end });
       i = to - 1;
       break;
     }
@@ -245,7 +273,12 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
       next,
     );
   if (words === 'all') {
-    if (/^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us)$/.test(prev)) return false;
+    if (
+      /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair)$/.test(
+        prev,
+      )
+    )
+      return false;
     if (m.at('end', g.to) || m.at('part', g.to) || m.at('paws', g.from)) return false;
     return verb() && !/^(to|in|on|still|well)$/.test(next);
   }
@@ -258,6 +291,8 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
   if (words === 'both') {
     if (m.at('part', g.to) || m.at('end', g.to) || m.at('paws', g.from) || m.at('side', g.to)) return false;
     if (/^(ways|sides|times|days|ends|hands|runs|of)$/.test(next)) return false;
+    // "feet are both a bit puffy"
+    if (/^(are|were|is|'re)$/.test(prev) && m.at('part', g.from - 2)) return false;
     return true;
   }
   if (words === 'the team' || words === 'team' || words === 'the string' || words === 'the crew') {
@@ -291,6 +326,13 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
     );
   if (words === 'the rest') return next !== 'of' || /^(them|em)$/.test(tokens[g.to + 1]?.low ?? '');
   if (words === 'others' || words === 'dogs') return verb() || prev === 'the';
+  if (g.value === 'left' || g.value === 'right') {
+    if (m.at('position', g.from - 1) || m.at('position', g.from - 2) || /^(on|to)$/.test(prev)) return false;
+    if (/^(the )?(left|right) side$/.test(words))
+      return (
+        verb() || next === 'all' || next === "'s" || m.at('part', g.to) !== undefined || m.at('ate', g.to) !== undefined
+      );
+  }
   if (g.value === 'lead' || g.value === 'swing' || g.value === 'wheel') {
     if (words === 'leads') return /^(both|my|two)$/.test(prev);
     if (words === 'wheels' || words === 'swings' || words === 'the swing' || words === 'the leads') return verb();
@@ -305,7 +347,7 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
 
 /** All phrases that speak of dogs, left to right. `people` are passed so that "she says" stays with the person. */
 export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster): DogPhrase[] {
-  const raw = namesIn(tokens, roster);
+  const raw = namesIn(tokens, m, roster);
   const starts = new Set(raw.map((r) => r.from));
   const phrases: DogPhrase[] = [];
   let names: NameAt[] = raw.filter((r) => inDogSlot(tokens, m, r, starts));
@@ -344,6 +386,15 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   for (const p of m.of('pronoun')) {
     if (taken[p.from]) continue;
     const low = (tokens[p.from] as Token).low;
+    // "moved her up": the dog; "her left wrist": whose.
+    const owns =
+      low === 'her'
+        ? !(
+            AFTER_OBJECT.has(tokens[p.to]?.low ?? '.') &&
+            !m.at('part', p.to) &&
+            !(m.at('end', p.to) && m.at('part', p.to + 1))
+          )
+        : /^(his|hers|theirs?)$/.test(low);
     if (low === 'em' && tokens[p.from - 1]?.low === 'a') continue;
     phrases.push({
       ...blank,
@@ -352,7 +403,7 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
       kind: 'pronoun',
       value: p.value,
       dogs: [],
-      possessive: /^(his|hers?|theirs?)$/.test(low),
+      possessive: owns,
     });
     taken[p.from] = true;
   }
@@ -448,6 +499,7 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
       const near = group && !strongBetween(tokens, group.to, p.from) ? group : undefined;
       p.excepted = true;
       p.company = true;
+      p.owns = !near || near.to < ex.from;
       if (near) {
         near.except = p;
         if (near.to >= ex.from) near.to = p.to;

@@ -245,9 +245,9 @@ export class Frame {
     let company: DogPhrase | undefined;
     for (let k = this.dogs.length - 1; k >= 0; k--) {
       const d = this.dogs[k] as DogPhrase;
-      if (d.to > i) continue;
-      if (d.excepted || (d.kind === 'pronoun' && !d.dogs.length)) continue;
-      if (d.value === 'told') continue;
+      if (d.to > i || !d.dogs.length) continue;
+      if (d.excepted && d.owns && this.sentence(d.from) === this.sentence(i)) return d;
+      if (d.excepted) continue;
       if (d.company) {
         company ??= d;
         continue;

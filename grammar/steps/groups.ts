@@ -71,6 +71,10 @@ function group(
   switch (value) {
     case 'all':
       return all.length ? all : ['*'];
+    case 'them-all': {
+      const last = [...before].reverse().find((b) => b.dogs.length > 2 || b.dogs[0] === '*');
+      return last ? last.dogs : all.length ? all : ['*'];
+    }
     case 'lead':
     case 'swing':
     case 'team':

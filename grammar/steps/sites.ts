@@ -162,7 +162,20 @@ export function findSites(tokens: readonly Token[], m: Mentions, dogs: readonly 
       i = run.to;
     } else i++;
   }
+  headings(tokens, sites);
   return sites;
+}
+
+/** "Sif pads: LF worn, RH cracked": bare feet behind a heading are on its part. */
+function headings(tokens: readonly Token[], sites: Site[]): void {
+  let part: Part | undefined;
+  let end = -1;
+  for (const s of sites) {
+    for (let k = end; part && k >= 0 && k < s.from; k++) if (/^[.;]$/.test(tokens[k]?.low ?? '')) part = undefined;
+    if (part && !s.part && s.end) s.part = part;
+    if (s.part && s.plural && !s.side && tokens[s.to]?.low === ':') part = s.part;
+    end = s.to;
+  }
 }
 
 interface Piece {
@@ -319,7 +332,10 @@ function one(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions): S
   if (!first || !last) return undefined;
   const partPieces = pieces.filter((p) => p.role === 'part');
   const chosen = partPieces.find((p) => p.value !== 'foot' && p.value !== 'leg') ?? partPieces[0];
-  const part = chosen?.value as Part | undefined;
+  const feet = pieces.some(
+    (p) => p.role === 'paws' && tokens.slice(p.from, p.to).some((t) => /^(feet|foot|paws?|forefeet)$/.test(t.low)),
+  );
+  const part = (chosen?.value as Part | undefined) ?? (feet ? 'foot' : undefined);
   const sides = new Set<string>();
   const ends = new Set<string>();
   const paws = new Set<Paw>();

@@ -72,6 +72,17 @@ function pieces(s: string): [number, number][] {
   return out;
 }
 
+/** "Loki's" of a name that English does not have: the ending is cut off as in any other word. */
+function apostrophe(s: string): [number, number][] | undefined {
+  const hit = /^(\p{L}+)['’](s|ll|d|re|ve|m)?$/iu.exec(s);
+  if (!hit) return undefined;
+  const at = (hit[1] as string).length;
+  return [
+    [0, at],
+    [at, s.length],
+  ];
+}
+
 /** A word like "a.m." whose points belong to it. */
 const POINTED = /^([A-Za-z]\.){2,}[A-Za-z]?$|^[A-Za-z]\.[A-Za-z]\.?$/;
 
@@ -102,7 +113,7 @@ export function tokenize(text: string): Token[] {
     } else if (simple || value.length === 1 || POINTED.test(value))
       add(start, at, gap, (ids[t] as number) < VOCABULARY_END);
     else {
-      const cuts = pieces(value);
+      const cuts = apostrophe(value) ?? pieces(value);
       cuts.forEach(([a, b], k) => {
         add(start + a, start + b, k === 0 && gap);
       });

@@ -45,7 +45,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'cut',
-    'cut; cuts; sliced; slice; slices; gash; gashed; gashes; lacerated; laceration; lacerations; nick; nicked; nicks; puncture; punctured; punctures; slit; slits; scratch; scratches; scratched; wound; wounds; gouge; gouged; bite; bites; bite wound; bite mark; stabbed; cut up; tooth mark; bit; bitten; scrape; scrapes; scraped',
+    'cut; cuts; sliced; slice; slices; gash; gashed; gashes; lacerated; laceration; lacerations; nick; nicked; nicks; puncture; punctured; punctures; slit; slits; scratch; scratches; scratched; wound; wounds; gouge; gouged; bite wound; bite mark; stabbed; cut up; tooth mark; bitten; scrape; scrapes; scraped',
   ],
   [
     'sign',

@@ -10,7 +10,7 @@ export const BEFORE_THING = set(
 );
 /** Before a thing when nothing after it speaks for a dog: "good trip", "mad dash", "big patch". */
 export const ADJECTIVE_BEFORE = set(
-  'good big mad bad nice long short great quick small warm hot cold wet dry fresh thick light heavy real first last next whole same own new pure fat full half extra single double fine that of no winter summer spring fall mountain ice snow rusty old-time of got get getting gets',
+  'good big mad bad nice long short great quick small warm hot cold wet dry fresh thick light heavy real first last next whole same own new pure fat fine that of no winter summer spring fall mountain ice snow rusty old-time of got get getting gets',
 );
 /** After a word that is then a thing or a verb: "otter tracks", "patch of", "scout the creek", "ask if". */
 export const AFTER_THING = set(
@@ -28,6 +28,14 @@ export const COPULA = set(
 export const IMPERSONAL = set('it its that there trail weather sky lake river we light day morning night afternoon');
 /** After a person's name that is meant as a verb: "hope it", "hope she". */
 export const AFTER_WISH = set('it its he she they the we so that to for i not this you there nobody everyone');
+/** After "'s" of "is" or "has". */
+export const VERB_AFTER_S = set(
+  'been got gone lost a an the still already not just really very pretty so all only also now back in on up at out too never always doing going looking getting trying had having being taken eaten drunk thrown no one both done kept come turned home running pulling riding limping moved moving off about quite kind kinda probably maybe again barely hardly fine ok good great down ours mine like with done developed coming starting keeping holding chewed chewing ripped torn wearing worn split cut broken',
+);
+/** After "her" as an object: "moved her up", "left her with Pelle". */
+export const AFTER_OBJECT = set(
+  'up back down to in into out at off on again and when if once before after with w until till for from here there tomorrow today tonight now home over . , ; ! ? : so but because since as this inside that then a the we i she he it while next too through around along by too well still anyway - / +',
+);
 /** Verbs that take a dog as their object. */
 export const TAKES_DOG = set(
   'loaded load loading dropped drop dropping moved move put putting pulled swapped massaged wrapped weighed weigh fed watered snacked gave give left kept keep took take ran hooked booted boot harnessed checked rested rest trimmed cleaned had have has bagged bag replaced stretched trade traded with and beside behind on for by to from than except but minus plus like unhooked hitched bumped brought switched told let',

@@ -56,7 +56,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'bare',
-    "bare; bare ground; dirt; gravel; mud; muddy; tussocks; rocks; rocky; bare patches; bare spots; bare road; bare tundra; grass; sandy; bare dirt; no snow; grassy; sticks; snowless; exposed; bare gravel; thin cover; thin snow; low snow; melted out; snow's gone; bare trail; thin snow cover; asphalt; roots; rooty; rock; open ground; exposed rock; frozen ground; frozen dirt; showing through; grass showing; poking through",
+    'bare; bare ground; dirt; gravel; mud; muddy; tussocks; rocks; rocky; bare patches; bare spots; bare road; bare tundra; grass; sandy; bare dirt; no snow; grassy; sticks; snowless; exposed; bare gravel; thin cover; thin snow; low snow; melted out; bare trail; thin snow cover; asphalt; roots; rooty; rock; open ground; exposed rock; frozen ground; frozen dirt; showing through; grass showing; poking through',
   ],
   [
     'surface-weak',
