@@ -117,9 +117,12 @@ export async function keepAs(files: Files, from: string, to: string): Promise<vo
     if (!['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK'].includes(codeOf(error) ?? '')) throw error;
     return copyAs(files, from, to);
   }
-  await files.rename(between, to);
-  // rename() does nothing where both names are one file already (POSIX.1-2017, rename): then the name is left over.
-  await files.remove(between);
+  try {
+    await files.rename(between, to);
+  } finally {
+    // Also after a success: rename() does nothing where both names are one file already (POSIX.1-2017, rename).
+    await files.remove(between);
+  }
 }
 
 /** The same by a copy: a program that later writes into the one file does not change the other. */

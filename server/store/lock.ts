@@ -112,7 +112,8 @@ class FolderLock implements Lock {
 
   async announce(port: number): Promise<void> {
     this.holder = { ...this.holder, port };
-    if (this.missing === undefined) await this.#write();
+    // Only for a sentence: a disk that is full keeps nobody from starting.
+    if (this.missing === undefined) await this.#write().catch(() => {});
   }
 
   async release(): Promise<void> {

@@ -126,6 +126,20 @@ it('takes a note back from the disk when only the flush of the folder failed', a
   await store.close();
 });
 
+it('leaves no half of a file on a disk that is full, where it would take the room', async () => {
+  const { disk, store } = await opened();
+  await store.changeSeason(SEASON, add(note(1)));
+  for (const full of ['write', 'sync', 'link', 'rename'] satisfies Step[]) {
+    disk.before = (step) => {
+      if (step === full) throw systemError('ENOSPC');
+    };
+    await expect(store.changeSeason(SEASON, add(note(2)))).rejects.toThrow(NotKeptError);
+    expect(Object.keys(files(disk)).filter((name) => name.endsWith('.tmp'))).toEqual([]);
+  }
+  disk.before = () => {};
+  await store.close();
+});
+
 it('names what was not kept', async () => {
   const { disk, store } = await opened();
   disk.before = (step) => {

@@ -90,6 +90,21 @@ describe('changes that arrive together', () => {
     await store.close();
   });
 
+  it('that find what they want in the flush under way wait for its end', async () => {
+    const disk = new ModelDisk();
+    const store = await open(disk);
+    const order: string[] = [];
+    let second: Promise<unknown> | undefined;
+    disk.before = (step) => {
+      if (step === 'sync') second ??= store.changeSeason(SEASON, once(1)).then((answer) => order.push(answer));
+      if (step === 'syncFolder') order.push('flushed');
+    };
+    await store.changeSeason(SEASON, once(1));
+    await second;
+    expect(order).toEqual(['flushed', 'already']);
+    await store.close();
+  });
+
   it('fail together where one builds on another that failed, and not because of a change that was refused', async () => {
     const disk = new ModelDisk();
     const store = await open(disk);
