@@ -30,8 +30,7 @@ export function readBooties(f: Frame): Read[] {
     for (let k = state.from; k < state.to; k++) verbs.add(k);
     listed(f, out, h, state.value);
   }
-  if (heads.some((h) => isFootwear(f, h))) followOn(f, out, heads, verbs);
-  else wornThrough(f, out);
+  if (out.length) followOn(f, out, verbs);
   for (const r of out) f.add(r.entry);
   return out;
 }
@@ -176,6 +175,7 @@ function push(
   const lo = Math.min(h.from, sFrom);
   const hi = Math.max(h.to, sTo);
   const where = forced?.paws ? { paws: forced.paws, site: forced.site } : pawsNear(f, lo, hi, out);
+  if (!where.paws.length && !forced && state !== 'off') where.paws = singleFoot(f, h, lo, hi);
   const owner = forced ?? whose(f, lo, hi, where.site);
   if (owner.human) return;
   let dogs = owner.dogs;
@@ -219,6 +219,16 @@ function push(
     f.claim(where.site.from, where.site.to);
 }
 
+/** "zinc cream + bootie on": one bootie goes on the one foot just spoken of. */
+function singleFoot(f: Frame, h: Mention, lo: number, hi: number): Paw[] {
+  if (!/^(bootie|boot|booty|bootee|boody|boote|shoe)$/.test(f.low(h.from))) return [];
+  const last = f.sites.filter((s) => s.to <= lo && s.paws.length === 1).at(-1);
+  if (!last) return [];
+  const between = f.dogs.some((d) => d.from >= last.to && d.to <= lo && d.kind === 'names' && !d.company);
+  void hi;
+  return between ? [] : [...last.paws];
+}
+
 function whose(
   f: Frame,
   lo: number,
@@ -237,7 +247,7 @@ function whose(
     /^(boot|booted|booting|booty|rebooted|bootied|up)$/.test(f.low(to - 1))
   )
     return { dogs: object.dogs, phrase: object, doubt: object.doubt };
-  return f.owner(from, to);
+  return f.owner(from, to, undefined, true);
 }
 
 /** "leaders all four, swing fronts only, wheelers hinds only": each with its feet. */
@@ -275,8 +285,8 @@ function listed(f: Frame, out: Read[], h: Mention, state: State): void {
 }
 
 /** Once booties are spoken of: "changed that one", "wore through her left front", "new one on", "took them all off". */
-function followOn(f: Frame, out: Read[], heads: readonly Mention[], verbs: ReadonlySet<number>): void {
-  const first = heads.find((h) => isFootwear(f, h) || f.claimed[h.from])?.from ?? 0;
+function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
+  const first = (out[0] as Read).from;
   for (const s of f.m.of('boot-state')) {
     if (s.from <= first || verbs.has(s.from) || f.isClaimed(s.from, s.to)) continue;
     if (f.siteAt(s.from)) continue;
@@ -310,8 +320,7 @@ function followOn(f: Frame, out: Read[], heads: readonly Mention[], verbs: Reado
     if (/^(new one|new ones|fresh one)/.test(words))
       state = /on/.test(words) || f.low(s.to) === 'on' ? 'on' : 'changed';
     const last = out.at(-1);
-    const own = f.owner(s.from, s.to, near);
-    if (own.human) continue;
+    const own = f.owner(s.from, s.to, near, true);
     const paws = near?.paws.length ? order(near.paws) : undefined;
     if (!paws && near?.side) {
       push(f, out, s, state, s.from, s.to);
@@ -322,6 +331,3 @@ function followOn(f: Frame, out: Read[], heads: readonly Mention[], verbs: Reado
     push(f, out, s, state, s.from, s.to, { dogs, phrase: own.phrase, paws: carried, site: near });
   }
 }
-
-/** Worn through with no bootie named yet says too little. */
-function wornThrough(_f: Frame, _out: Read[]): void {}

@@ -225,7 +225,9 @@ interface Target {
 /** Whom and where: the part named with the act, the one "it" or "both" points back at, or the finding before. */
 function targetsOf(f: Frame, m: Mention, act: Act, found: readonly ReadFinding[], before: readonly Care[]): Target[] {
   const whole = WHOLE.has(act);
-  const site = whole ? undefined : siteOf(f, m, act);
+  const said = whole ? undefined : siteOf(f, m, act);
+  const told = said && found.find((r) => r.site && r.site.from <= said.from && said.to <= r.site.to && r.from < m.from);
+  const site = told ? siteFrom(told) : said;
   const object = objectDog(f, m);
   const next = f.low(m.to);
   const past = found.filter((r) => r.from < m.from && r.entry.assertion !== 'absent');
@@ -243,15 +245,24 @@ function targetsOf(f: Frame, m: Mention, act: Act, found: readonly ReadFinding[]
     const owner =
       object && !object.company && object.possessive
         ? { dogs: object.dogs, doubt: object.doubt, human: false }
-        : f.owner(m.from, Math.max(m.to, site.to), site);
+        : f.owner(m.from, Math.max(m.to, site.to), site, true);
     if (owner.human && !owner.dogs.length) return [];
     let dogs = owner.dogs;
     if (!dogs.length) dogs = past.at(-1)?.entry.dogs ?? [];
     return dogs.length ? [{ dogs, site, doubt: owner.doubt }] : [];
   }
-  const owner = object ? { dogs: object.dogs, doubt: object.doubt } : f.owner(m.from, m.to);
-  let dogs = owner.dogs;
   const last = past.at(-1);
+  const them =
+    object &&
+    object.kind === 'pronoun' &&
+    /^(them|em)$/.test(f.low(object.from)) &&
+    last?.site &&
+    (last.site.plural || last.site.side === 'both' || last.site.side === undefined)
+      ? last
+      : undefined;
+  if (them && !WHOLE.has(act)) return [{ dogs: them.entry.dogs, site: siteFrom(them) }];
+  const owner = object ? { dogs: object.dogs, doubt: object.doubt } : f.owner(m.from, m.to, undefined, true);
+  let dogs = owner.dogs;
   if (!dogs.length) dogs = last?.entry.dogs ?? before.at(-1)?.dogs ?? [];
   if (!dogs.length) return [];
   const person =
@@ -420,6 +431,7 @@ function itemOf(f: Frame, m: Mention, act: Act, words: string): string | undefin
     if (f.dogAt(a) || f.siteAt(a) || !f.tokens[a]) break;
     const b = nounEnd(f, a);
     if (b === a || !ITEM_HEAD.test(f.low(b - 1))) break;
+    f.claim(a, b);
     return text(a, b);
   }
   return undefined;

@@ -81,7 +81,7 @@ function slotStands(f: Frame, q: Quantity, prev: string, typed: string): boolean
       : /\b(left|start\w*|stopp?\w*|fed|supper|breakfast|dinner|back|home|in|out|off|up|parked|turned|leave|pull\w*|go|went|gone|break|arrived|got|meet|feeding|hook\w*|snack\w*|water\w*)\b/.test(
           words(f, q.from - 8, q.from),
         );
-  if (form && eventOf(f, q, 3)) return true;
+  if (form && eventOf(f, q, 6)) return true;
   return /^(sharp|o'clock)$/.test(next);
 }
 

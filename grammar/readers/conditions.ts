@@ -1,4 +1,5 @@
 /** Readers "weather" and "trail": one entry a condition, one a surface. Words that mean other things need a trail or a sky about. */
+import type { Assertion } from '../entry.ts';
 import type { Frame, Mention } from '../steps/frame.ts';
 import { said } from './places.ts';
 
@@ -58,8 +59,8 @@ const SKY_ALONE = new Set([
 /** Reads weather and trail. */
 export function readConditions(f: Frame): void {
   for (const m of f.m.of('condition')) {
-    if (f.isClaimed(m.from, m.to) || ofDog(f, m) || !skyStands(f, m)) continue;
-    const assertion = f.assertion(m.from, m.to);
+    if (f.isClaimed(m.from, m.to) || ofDog(f, m) || inCue(f, m) || !skyStands(f, m)) continue;
+    const assertion = forecast(f, m);
     f.add({
       kind: 'weather',
       dogs: [],
@@ -91,8 +92,17 @@ export function readConditions(f: Frame): void {
   }
 }
 
+/** What the sky will do is a forecast, and a forecast is possible; under an "if" it is planned with the rest. */
+function forecast(f: Frame, m: Mention): Assertion {
+  const { assertion, cue } = f.asserted(m.from, m.to);
+  return assertion === 'planned' && !cue?.group.condition ? 'possible' : assertion;
+}
+
 /** "no wind" is calm, not the absence of something. */
 const windBy = (f: Frame, m: Mention) => /^(no|not|hardly|without|zero|n't|ca|could|barely)$/.test(f.low(m.from));
+
+/** "Sun" the day is a word of time. */
+const inCue = (f: Frame, m: Mention) => m.to - m.from === 1 && f.cues.some((c) => c.from <= m.from && m.to <= c.to);
 
 const ofDog = (f: Frame, m: Mention) =>
   f.dogs.some((d) => d.kind === 'names' && d.from < m.to && m.from < d.to) || f.siteAt(m.from) !== undefined;
@@ -235,12 +245,13 @@ function trailNear(f: Frame, m: Mention): boolean {
     const t = f.m.at('trail-word', k);
     if (t && f.low(k) !== 'top') {
       const between = f.tokens.slice(t.to, m.from).map((x) => x.low);
-      return between.every(
+      const near = between.every(
         (w) =>
           /^('s|is|was|are|were|has|have|had|been|gone|got|getting|gets|still|really|pretty|very|so|too|all|a|an|just|in|out|here|there|and|,|not|n't|quite|super|up|to|nice|bit|little|set|been|looking|looks|running|ran|back|turned|starting|today|now|like|kind|of|kinda|good|going|:|from|the|yard|it|stayed|hard|fast|again|mostly|becoming|on|near|by|went|off|over|super|section|frozen|through|-|into|that|half|yesterday|way|as)$/.test(
             w,
           ) || f.m.at('surface', m.from - 1),
       );
+      if (near) return true;
     }
     if (f.dogAt(k) || f.m.at('sign', k)) return false;
   }

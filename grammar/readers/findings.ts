@@ -44,19 +44,29 @@ export function readFindings(f: Frame): ReadFinding[] {
     f.claim(m.from, m.to);
   }
   readPossibleSites(f, found, takenSites);
+  readHasIt(f, found);
   distribute(f, found, takenSites);
+  resolve(f, found);
   return found;
 }
 
 /** One sign, on each site it was said of. */
 function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSites: ReadonlySet<Site>): ReadFinding[] {
-  const sign = m.value as Sign;
+  let sign = m.value as Sign;
+  // "loose stool, no blood" speaks of the stool.
+  const before = found.at(-1)?.entry.sign;
+  if (
+    sign === 'bleeding' &&
+    (before === 'loose-stool' || before === 'bloody-stool') &&
+    !f.sites.some((s) => s.from >= m.from && s.from - m.to < 4)
+  )
+    sign = 'bloody-stool';
   const sites = WHOLE_BODY.has(sign) ? [] : siteBeside(f, m, takenSites);
   if (!signStands(f, m, sites, found)) return [];
   const explicit = sites.length > 0;
   const owner = siteOwner(f, m, sites, found);
   if (owner.human) return [];
-  let where: (Site | undefined)[] = sites;
+  let where: (Site | undefined)[] = sites.map((s) => refined(s, owner, found, m.from));
   if (!explicit && !WHOLE_BODY.has(sign)) {
     const site = carriedSite(f, m, sign, owner, found) ?? headingSite(f, m, owner);
     where = [site];
@@ -68,6 +78,21 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
     to: Math.max(m.to, site && explicit ? site.to : m.to),
     site,
   }));
+}
+
+const FRONT = new Set(['wrist', 'elbow', 'shoulder', 'triceps', 'armpit', 'chest']);
+const HIND = new Set(['hock', 'knee', 'thigh', 'hip', 'groin']);
+
+/** "three-legged LH, hock swollen": a part with no side of its own is on the leg the dog was just said to be lame on. */
+function refined(s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
+  if (s.side || s.plural || !s.part || s.anaphor) return s;
+  const lame = [...found]
+    .reverse()
+    .find((r) => r.from < at && r.entry.sign === 'lame' && r.site?.side && r.entry.dogs.join() === owner.dogs.join());
+  const leg = lame?.site;
+  if (!leg?.side) return s;
+  if ((FRONT.has(s.part) && leg.end === 'hind') || (HIND.has(s.part) && leg.end === 'front')) return s;
+  return { ...s, side: leg.side, end: s.end ?? leg.end };
 }
 
 /** "LF and RF webs": one site, both sides. */
@@ -405,47 +430,128 @@ const sideOf = (s: Site | undefined) => s?.side;
 function distribute(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
   for (let h = 0; h < found.length; h++) {
     const head = found[h] as ReadFinding;
-    if (!head.site || head.entry.side || head.entry.sign === 'any' || head.entry.assertion) continue;
-    if (!head.site.plural && !/^(two|three|both|\d)$/.test(f.low(head.site.from - 1))) continue;
-    const until =
-      found.find(
-        (r) => r.from >= head.to && r.entry.sign !== head.entry.sign && r.site && r.site.side && !sameDogs(r, head),
-      )?.from ?? f.tokens.length;
+    if (head.entry.side || head.entry.sign === 'any' || head.entry.assertion || WHOLE_BODY.has(head.entry.sign))
+      continue;
+    const colon = f.low(head.to) === ':';
+    const counted = head.site && (head.site.plural || /^(two|three|both|four|2|3)$/.test(f.low(head.site.from - 1)));
+    if (!colon && !counted) continue;
     const bare = f.sites.filter(
       (s) =>
         s.from >= head.to &&
-        s.from < until &&
-        !taken.has(s) &&
         s.side &&
-        (!s.part || s.part === head.entry.part) &&
-        !f.isClaimed(s.from, s.to) &&
-        !f.m.at('bootie', s.to),
+        !f.m.at('bootie', s.to) &&
+        mayTake(f, s, head, found, taken) &&
+        !f.strongBetween(head.to, Math.max(head.to, s.from - 1)) ===
+          (colon || f.sentence(head.to) === f.sentence(s.from)),
     );
     if (!bare.length) continue;
     const out: ReadFinding[] = bare.map((s) => {
-      const own = f.dogs.filter((d) => d.to <= s.from && d.from >= head.to && !d.company).at(-1);
-      const dogs = own?.dogs.length ? own.dogs : head.entry.dogs;
-      const m: Mention = { tag: 'sign', value: head.entry.sign, from: s.from, to: s.to };
-      const severity = severityOf(f, m, undefined);
-      taken.add(s);
-      const { severity: _s, ...rest } = head.entry;
+      const own = f.dogs.filter((d) => d.to <= s.from && d.from >= head.from && !d.company && d.dogs.length).at(-1);
+      const dogs = own ? own.dogs : head.entry.dogs;
+      const severity = severityOf(f, { tag: 'sign', value: head.entry.sign, from: s.from, to: s.to }, undefined);
+      const part = head.entry.part ?? s.part;
+      const { severity: _s, doubt: _d, because: _b, ...rest } = head.entry;
       const entry: Finding = {
         ...rest,
         dogs,
+        ...(part ? { part } : {}),
         side: s.side,
-        ...(s.end ? { end: s.end } : {}),
+        ...(s.end && partTakesEnd(part ?? '') ? { end: s.end } : {}),
         ...(severity ? { severity } : {}),
         span: f.span([head.from, head.to], [s.from, s.to]),
         rule: '<signs>: <site>, <site>',
       };
-      if (!partTakesEnd(entry.part ?? '')) delete entry.end;
+      // A follow-on sign that stood on the bare foot is on the heading's part.
+      for (const r of found) if (r.site === s && r.entry.sign !== 'any' && part) r.entry.part = part;
+      taken.add(s);
       f.claim(s.from, s.to);
-      return { entry, from: s.from, to: s.to, site: { ...s, part: head.entry.part } };
+      return { entry, from: s.from, to: s.to, site: { ...s, part } };
     });
-    found.splice(h, 1, ...out);
-    // A follow-on sign that had nothing but the heading's site takes the one before it.
-    for (const r of found) if (r.site === head.site && r !== head) follow(r, out);
-    h += out.length - 1;
+    const keepHead = head.entry.dogs.length > 0 && out.every((o) => !sameDogs(o, head));
+    const last = found.length;
+    found.splice(h, keepHead ? 0 : 1, ...out);
+    if (!keepHead) for (const r of found) if (r.site === head.site && r !== head && !out.includes(r)) follow(r, out);
+    h += found.length - last + 1;
+    found.sort((a, b) => a.from - b.from);
+  }
+}
+
+/** A site that no sign of its own has, or only a follow-on sign behind it ("Moss right front, bleeding"). */
+function mayTake(
+  f: Frame,
+  s: Site,
+  head: ReadFinding,
+  found: readonly ReadFinding[],
+  taken: ReadonlySet<Site>,
+): boolean {
+  if (s.part && head.entry.part && s.part !== head.entry.part) return false;
+  if (!taken.has(s)) return !f.isClaimed(s.from, s.to);
+  return !s.part && found.some((r) => r.site === s && r.from >= s.from && f.low(s.to) === ',');
+}
+
+/** "Huckle has it now": the sickness told of another dog before. */
+function readHasIt(f: Frame, found: ReadFinding[]): void {
+  for (const d of f.dogs) {
+    const words = f.tokens
+      .slice(d.to, d.to + 3)
+      .map((t) => t.low)
+      .join(' ');
+    if (!/^(has|had|'s got|got|have) (it|the same)\b/.test(words) || !d.dogs.length || d.kind === 'pronoun') continue;
+    const last = [...found]
+      .reverse()
+      .find((r) => r.from < d.from && WHOLE_BODY.has(r.entry.sign) && r.entry.assertion !== 'absent');
+    if (!last) continue;
+    const { assertion: _a, severity: _s, trend: _t, ...rest } = last.entry;
+    const entry: Finding = { ...rest, dogs: d.dogs, span: f.span([d.from, d.to + 2]), rule: '<dog> has it' };
+    found.push({ entry, from: d.from, to: d.to + 2 });
+    // What was read behind it of nobody in particular is this dog's.
+    for (const r of found)
+      if (
+        r.from > d.to &&
+        r.entry.dogs.join() === last.entry.dogs.join() &&
+        !f.dogs.some((x) => x.from > d.to && x.to <= r.from)
+      )
+        r.entry.dogs = d.dogs;
+  }
+}
+
+/** "it's completely healed", "gone now", "fine now": what was told before is over. */
+function resolve(f: Frame, found: ReadFinding[]): void {
+  for (const m of f.m.of('over')) {
+    if (
+      f.isClaimed(m.from, m.to) &&
+      !found.some((r) => r.entry.sign === 'any' && r.from >= m.from - 4 && r.from <= m.to)
+    )
+      continue;
+    const near = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 3 && !s.anaphor && s.part);
+    if (near || f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;
+    const who = f.lastDogs(m.from);
+    const last = [...found]
+      .reverse()
+      .find(
+        (r) => r.from < m.from && r.entry.sign !== 'any' && (!who || r.entry.dogs.some((d) => who.dogs.includes(d))),
+      );
+    if (
+      !last ||
+      last.entry.assertion === 'absent' ||
+      last.entry.assertion === 'planned' ||
+      last.entry.assertion === 'possible'
+    )
+      continue;
+    // A later present sign stands against it.
+    last.entry.assertion = 'resolved';
+    last.entry.span = f.span([Math.min(last.from, m.from), last.to], [m.from, m.to]);
+    const double = found.findIndex(
+      (r) =>
+        r !== last &&
+        r.entry.sign === 'any' &&
+        r.from > last.from &&
+        r.from <= m.to &&
+        !r.site &&
+        r.entry.dogs.join() === last.entry.dogs.join(),
+    );
+    if (double >= 0) found.splice(double, 1);
+    f.claim(m.from, m.to);
   }
 }
 

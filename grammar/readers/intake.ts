@@ -416,6 +416,14 @@ function readGiving(f: Frame, m: Mention, served: Served): Intake[] | undefined 
   const food = foodFor(f, m, served);
   const verbFood = /^(snack|water|fed|feed|bait)/.test(words);
   if (!verbFood && !food.own) return undefined;
+  if (
+    /^(snack|snacks|feed|bait)$/.test(words) &&
+    (/^(his|her|their|the|a|of|this|that|each|every|its|for|at|no|first|second|after|mile|water|quick|fish|meat|half|whole|beef)$/.test(
+      f.low(m.from - 1),
+    ) ||
+      !f.dogFrom(m.to))
+  )
+    return undefined;
   if (f.m.at('act', m.from) && !food.own) return undefined;
   if (
     f.m.of('act').some((a) => a.value === 'medicated' && a.from >= m.to && a.from - m.to < 5) ||

@@ -33,7 +33,18 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     const pair = headPair(f, q);
     if (pair.length > 1) {
       mode = pair;
-      what = mode[0];
+      what = slash ? mode[1] : mode[0];
+    }
+    // "Weighed a few tonight." and then dogs with numbers.
+    if (!what && !mode.length) {
+      const told = f.m
+        .of('quantity')
+        .filter((x) => x.to <= q.from && x.value === 'weight' && /^weigh/.test(f.low(x.from)))
+        .at(-1);
+      if (told) {
+        mode = ['weight'];
+        modeAt = q.from;
+      }
     }
     const carried =
       !what &&

@@ -129,7 +129,7 @@ const guards: Record<string, Guard> = {
   break: () => false,
   breaks: () => false,
   rub: ({ f, m, prev, next, sites }) =>
-    !/^(down|her|him|them|his|it|some|in)$/.test(next) &&
+    !/^(down|her|him|them|his|it|some)$/.test(next) &&
     (/^(a|the|no|that|harness|bootie|bit|of|any|new|small|little|her|his|same|raw|old|collar|strap|:|slight)$/.test(
       prev,
     ) ||

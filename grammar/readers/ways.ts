@@ -65,8 +65,14 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
   }
   if (close) return { dogs: close.dogs, phrase: close, doubt: close.doubt };
   const owner = f.owner(m.from, m.to);
-  if (owner.human || !owner.dogs.length) return undefined;
-  return owner;
+  if (owner.human) return undefined;
+  if (owner.dogs.length) return owner;
+  // "who gets spooky about it? our Bear"
+  const behind = f.dogs.find(
+    (d) =>
+      d.from >= m.to && d.from - m.to <= 5 && d.kind === 'names' && !d.possessive && !f.strongBetween(m.to, d.from),
+  );
+  return behind && { dogs: behind.dogs, phrase: behind, doubt: 'the dog was named after it' };
 }
 
 function mannerStands(f: Frame, m: Mention, words: string): boolean {
@@ -111,6 +117,11 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     return next !== 'now';
   if (/^(fine|ok)$/.test(words) && next === 'all') return false;
   if (words === 'strong' && /^(wind|winds|coffee|smell)$/.test(next)) return false;
+  if (
+    /^would( not|n't)? have$/.test(`${f.low(m.from - 2)} ${prev}`) ||
+    (prev === 'have' && f.low(m.from - 2) === 'would')
+  )
+    return false;
   if (words === 'low' && f.m.at('quantity', m.to)) return false;
   if (m.value === 'quarrelsome' && /^(snapped|fight|fights|mean|scrap)$/.test(words) && /^(off|the|my)$/.test(next))
     return false;
@@ -132,7 +143,7 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
         k = (c?.from ?? d.from) - 1;
         continue;
       }
-      if (isObject(f, d) || (d.possessive && f.siteAt(d.to))) return undefined;
+      if ((isObject(f, d) && d.to === m.from) || (d.possessive && f.siteAt(d.to))) return undefined;
       if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
       return okDog(d);
     }
@@ -172,6 +183,8 @@ export function readGait(f: Frame): void {
     )
       continue;
     if (/^trots$/.test(word) && prev === 'the') continue;
+    if (/^walk/.test(word) && /^(off|away|out|over|up|back|around|to|into|in|by|past|through|the)$/.test(f.low(m.to)))
+      continue;
     const owner = f.owner(m.from, m.to);
     const human = f.people.some((p) => p.to <= m.from && m.from - p.to < 4);
     if (owner.human || human || (owner.carried && /^walk/.test(word))) continue;

@@ -5,7 +5,7 @@
  * places in the text, so what is read from them can still be pointed at.
  */
 import { TAKES_DOG } from '../words/slots.ts';
-import { findDogs } from './dogs.ts';
+import { namesInSlots } from './dogs.ts';
 import { findMentions, type Mentions } from './mentions.ts';
 import { type Quantity, quantitiesOf } from './quantities.ts';
 import type { Roster } from './roster.ts';
@@ -49,8 +49,7 @@ export function correct(tokens: Token[], m: Mentions, text: string, roster: Rost
 function see(tokens: Token[], m: Mentions, text: string, roster: Roster): View {
   const quantities = quantitiesOf(tokens, text).filter((q) => !q.weak);
   const items: Item[] = [];
-  for (const d of findDogs(tokens, m, roster))
-    if (d.kind === 'names') items.push({ type: 'dog', from: d.from, to: d.to });
+  for (const d of namesInSlots(tokens, m, roster)) items.push({ type: 'dog', from: d.from, to: d.to });
   for (const q of quantities) items.push({ type: 'quantity', from: q.from, to: q.to });
   let at = -1;
   for (let i = 0; i < tokens.length; i++) {

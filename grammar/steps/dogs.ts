@@ -169,7 +169,9 @@ export function inDogSlot(
   const next = tokens[at.to]?.low ?? '';
   const word = (tokens[at.from] as Token).low;
   const follows = dogFollows(tokens, m, at.to, names);
-  const inList = LIST_LINK.has(prev) && [...names].some((n) => n === at.from - 2 || n === at.from - 3);
+  const inList =
+    (LIST_LINK.has(prev) && [...names].some((n) => n === at.from - 2 || n === at.from - 3)) ||
+    (LIST_LINK.has(next) && (names.has(at.to + 1) || names.has(at.to + 2)));
   const idiom = m.at('idiom', at.from);
   if (idiom && idiom.to - idiom.from > 1 && idiom.from >= at.from - 1) {
     // "bear left at the fork" is a turn; "bear left hind" and "bear left lead" are the dog.
@@ -190,7 +192,13 @@ export function inDogSlot(
       prev === 'she' ||
       prev === 'it'
     )
-      return at.possessive || (follows && /^('s|is|was|has|had|wo|would|did|ate|drank|and)$/.test(next));
+      return (
+        at.possessive ||
+        (follows &&
+          /^('s|is|was|has|had|wo|would|did|ate|drank|and|goes|went|came|comes|ran|lost|looks|keeps|got|gets|threw|refused|pulled|wo|does|still)$/.test(
+            next,
+          ))
+      );
     return at.possessive && follows;
   }
   if (ADJECTIVE_BEFORE.has(prev) && !at.possessive) {
@@ -203,6 +211,7 @@ export function inDogSlot(
         /^(all|both|each|side|out|rid|most|some|half|care|ahead|front)$/.test(prev2)
       );
     if (prev === 'no') return follows && [...names].some((n) => n < at.from && n >= at.from - 5);
+    if (inList) return true;
     if (!follows || next === ',' || next === 'so' || next === 'and' || next === '.' || next === '') return false;
     if (prev2 === 'a' || prev2 === 'an' || prev2 === 'the') return false;
   }
@@ -225,7 +234,8 @@ export function inDogSlot(
       inList ||
       (follows && (next !== 'on' || prev === '' || prev === '.') && next !== '.' && next !== '') ||
       TAKES_DOG.has(prev) ||
-      names.has(at.to + 1)
+      names.has(at.to + 1) ||
+      ((prev === '' || prev === '.') && /^(i|we)$/.test(next))
     );
   }
   return true;
@@ -343,6 +353,13 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
   if (words === 'the guys' || words === 'these guys') return verb();
   if (words === 'anyone' || words === 'anybody') return !/^(does|did|if|has|is|can|know|seen)$/.test(prev);
   return true;
+}
+
+/** The single names that stand in a dog's slot: what a correction can replace. */
+export function namesInSlots(tokens: readonly Token[], m: Mentions, roster: Roster): { from: number; to: number }[] {
+  const raw = namesIn(tokens, m, roster);
+  const starts = new Set(raw.map((r) => r.from));
+  return raw.filter((r) => inDogSlot(tokens, m, r, starts) && !quantityOwns(tokens, r));
 }
 
 /** All phrases that speak of dogs, left to right. `people` are passed so that "she says" stays with the person. */
@@ -464,7 +481,7 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
 
 function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase): boolean {
   const between = tokens.slice(a.to, b.from);
-  const samePossessive = !a.possessive || b.possessive;
+  const samePossessive = !a.possessive || (b.possessive && between.every((t) => t.low !== ','));
   if (!samePossessive) return false;
   if (a.kind === 'group' && b.kind === 'group' && (a.value === 'rest' || b.value === 'rest')) return false;
   if (a.kind === 'group' && a.value === 'all') return false;
@@ -487,6 +504,10 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
 function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]): DogPhrase[] {
   const out: DogPhrase[] = [];
   for (const p of phrases) {
+    if (p.kind === 'pronoun' && /^(he|she|they)$/.test(tokens[p.from]?.low ?? '')) {
+      out.push(p);
+      continue;
+    }
     let before = p.from - 1;
     if (/^(the|all|poor|old|our|my|even|just)$/.test(tokens[before]?.low ?? '')) before--;
     const prev = tokens[before]?.low ?? '';

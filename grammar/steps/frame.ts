@@ -3,6 +3,7 @@
  * questions every reader asks: whose is it, where on the body, how is it asserted, which words was it read from.
  */
 import type { Assertion, Context, Entry } from '../entry.ts';
+import { LEXICON_WORDS } from '../words/index.ts';
 import { correct } from './correct.ts';
 import { type DogPhrase, findDogs, findPeople, type PersonMention } from './dogs.ts';
 import { lineupFor, resolveDogs, type Told } from './groups.ts';
@@ -11,6 +12,7 @@ import { type Quantity, quantitiesOf } from './quantities.ts';
 import { type Roster, rosterOf } from './roster.ts';
 import { assertionOf, type Cue, cuesOf } from './scopes.ts';
 import { findSites, type Site } from './sites.ts';
+import { makeSpeller, SHORTEST_MENDED } from './spelling.ts';
 import { type Token, tokenize } from './tokens.ts';
 
 export interface Owner {
@@ -21,6 +23,26 @@ export interface Owner {
   /** Not named in this clause: the dog spoken of before. */
   carried?: boolean;
   doubt?: string;
+}
+
+const speller = makeSpeller(LEXICON_WORDS);
+
+/** Trade words one slip off ("swolen", "massagd"); names of the kennel and words that English has are left alone. */
+function mendSpelling(tokens: Token[], roster: Roster): Token[] {
+  for (const t of tokens) {
+    if (
+      t.known ||
+      t.kind !== 'word' ||
+      t.low.length < SHORTEST_MENDED ||
+      roster.forms.has(t.low) ||
+      roster.people.has(t.low)
+    )
+      continue;
+    if (t.low.endsWith('s') && roster.forms.has(t.low.slice(0, -1))) continue;
+    const fixed = speller.fix(t.low);
+    if (fixed) t.low = fixed;
+  }
+  return tokens;
 }
 
 const STRONG = new Set(['.', ';', '!', '?', '\n']);
@@ -50,7 +72,7 @@ export class Frame {
     this.context = context;
     this.trace = trace;
     this.roster = rosterOf(context);
-    const heard = tokenize(text);
+    const heard = mendSpelling(tokenize(text), this.roster);
     const first = findMentions(heard);
     this.tokens = correct(heard, first, text, this.roster);
     this.corrected = this.tokens !== heard;
@@ -74,8 +96,19 @@ export class Frame {
     resolveDogs(this.dogs, this.roster, this.told);
     this.sites = findSites(this.tokens, this.m, this.dogs);
     this.#stops = this.dogs
-      .filter((d) => !d.company && d.prep === undefined && !(d.kind === 'pronoun' && d.possessive))
+      .filter(
+        (d) => !d.company && d.prep === undefined && !(d.kind === 'pronoun' && d.possessive && !this.#beginsAnew(d)),
+      )
       .map((d) => d.from);
+  }
+
+  /** "… in the shoulder his tug's tight": a possessive behind a finished statement begins the next. */
+  #beginsAnew(d: DogPhrase): boolean {
+    const k = d.from - 1;
+    return (
+      Boolean(this.m.at('part', k) || this.m.at('surface', k) || this.m.at('position', k) || this.m.at('sign', k)) &&
+      Boolean(this.m.at('item', d.to))
+    );
   }
 
   low(i: number): string {
@@ -125,7 +158,11 @@ export class Frame {
   }
 
   assertion(from: number, to: number): Assertion {
-    return assertionOf(this.tokens, this.cues, from, to, this.#stops).assertion;
+    return this.asserted(from, to).assertion;
+  }
+  /** The assertion with the cue that gave it. */
+  asserted(from: number, to: number): { assertion: Assertion; cue?: Cue } {
+    return assertionOf(this.tokens, this.cues, from, to, this.#stops);
   }
 
   /** Were words moved or dropped by a correction? */
@@ -182,7 +219,7 @@ export class Frame {
    * Whose is what stands in `[from, to)`? A dog behind it ("ice balls in everybody's feet", "on Moss"), else the dog before
    * it in the sentence, else the dog spoken of last.
    */
-  owner(from: number, to: number, site?: Site): Owner {
+  owner(from: number, to: number, site?: Site, act = false): Owner {
     if (site?.owner) return this.#owned(site.owner);
     const lo = site ? Math.min(from, site.from) : from;
     const hi = site ? Math.max(to, site.to) : to;
@@ -191,7 +228,8 @@ export class Frame {
     if (behind && !(before && before.to >= lo - 2 && !this.strongBetween(before.to, lo))) return this.#owned(behind);
     const inside = this.dogs.find((d) => d.from >= lo && d.to <= hi && !d.company && !d.excepted);
     if (inside) return this.#owned(inside);
-    const human = this.#humanBefore(lo);
+    // What a person does, she does to a dog; what she is or has stays with her.
+    const human = act ? -1 : this.#humanBefore(lo);
     if (before && before.from > human && !this.strongBetween(before.to, lo)) return this.#owned(before);
     if (human >= 0 && (!before || before.from < human) && this.#humanHas(human, lo)) return { dogs: [], human: true };
     if (before) return { ...this.#owned(before), carried: true };
@@ -223,7 +261,10 @@ export class Frame {
     let prep = false;
     for (let steps = 0; steps < 6 && k < this.tokens.length; steps++) {
       const d = this.dogFrom(k);
-      if (d) return (prep || d.prep) && !d.company && !d.excepted ? d : undefined;
+      if (d)
+        return (prep || d.prep || /^(all|across|everywhere)$/.test(this.low(d.from))) && !d.company && !d.excepted
+          ? d
+          : undefined;
       const low = this.low(k);
       if (/^(on|in|of|for|to|off|from|into|onto|with)$/.test(low)) {
         if (low === 'with') return undefined;

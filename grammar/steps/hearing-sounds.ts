@@ -11,19 +11,19 @@
 /** Letters, what must stand around them, and the sounds they may have. */
 interface Spelling {
   letters: string;
-  /** `^` at the start, `$` at the end, `V` before a vowel letter, `F` before e, i or y, `C` before a consonant letter, `E` before one consonant and a final e, `1` no vowel before, `c` after a consonant, `v` after a vowel. */
+  /** `^` at the start, `$` at the end, `V` before a vowel letter, `F` before e, i or y, `C` before a consonant letter, `E` before one consonant and a final e, `O` before one consonant and a vowel or -le, `1` no vowel before, `c` after a consonant, `v` after a vowel. */
   where: string;
   sounds: readonly string[];
 }
 
 const TABLE = `
-a E e | a $ @ | a - A a | aa - a | ae - e | ai $ e Y | ai - e | aigh - e | air - Er | are $ Er | al F Al al | alk - ak | all - al
+a E e | a O e A | a $ @ | a - A a | aa - a | ae - e | ai $ e Y | ai - e | aigh - e | air - Er | are $ Er | al F Al al | alk - ak | all - al
 ao - aW a | ar V Ar Er | ar - ar | arr V Er Ar | au - a W | augh - a | aw - a | ay - e | ayl - el | ah $ @ | agh - A | aer - Er
-e 1$ i | e $ / i | e E i | e - E | ea - i E | eah $ i@ | ear V ir Er | ear C @r ir | ear $ ir | eau - o | ee - i | eer - ir | ei - Y e i | eigh - e | er V Er ir @r | er - @r | err - Er
+e 1$ i | e $ / i | e E i | e O E i | e - E | ea $ i i@ | ea - i E | eah $ i@ | ear V ir Er | ear C @r ir | ear $ ir | eau - o | ee - i | eer - ir | ei - Y e i | eigh - e | er V Er ir @r | er - @r | err - Er
 eu - u | ew - u | ewe - u | ey $ i e | ey - e Y i | ere $ ir Er | el $ @l El | ell $ El @l | en $ @n En | eh - e E | eo - io i | eur - @r | ees $ iz | es $ z Ez
-i E Y | i $ i Y | i V i | i - I | ia $ i@ | ie 1$ Y | ie $ i | ie - i | ier $ ir i@r | igh - Y | ign $ Yn | ild $ Yld | ind $ Ynd In | ir V Ir Yr | ir - @r | irr V Ir | ire $ Yr | io $ io | ique $ ik | ies $ iz | iew - yu
-o E o | o $ o | o - a o | oa - o | oar - ar | oe $ o oi | oe - o @ | oh - o | oi - O | oy - O | old - old | oll - al ol | olt - olt | oo - u | ooey $ ui oi | oor - ar | or $ @r ar | or - ar | orr - ar | ou - W u | ough - o @f a | our - ar Wr | ous $ @s | ow $ o W | ow - W o | ower $ Wr | oux $ u | oeu - u | oeh - o | ost $ ost ast
-u E u | u $ u | u - @ u | ue $ u | ue - u | ui - u | ur V ur | ur - @r | urr V @r | uy - Y | ure $ ur | uer V Er @r | ua - wa ua | ueue $ u
+i E Y | i O I Y | i $ i Y | i V i | i - I | ia $ i@ | ie 1$ Y i | ie $ i | ie - i | ier $ ir i@r | igh - Y | ign $ Yn | ild $ Yld | ind $ Ynd In | ir V Ir Yr | ir - @r | irr V Ir | ire $ Yr | io $ io | ique $ ik | ies $ iz | iew - yu
+o E o | o O o a | o $ o | o - a o | oa - o | oar - ar | oe $ o oi | oe - o @ | oh - o | oi - O | oy - O | old - old | oll - al ol | olt - olt | oo - u | ooey $ ui oi | oor - ar | or $ @r ar | or - ar | orr - ar | ou - W u | ough - o @f a | our - ar Wr | ous $ @s | ow $ o W | ow - W o | ower $ Wr | oux $ u | oeu - u | oeh - o | ost $ ost ast
+u E u | u O u @ | u $ u | u - @ u | ue $ u | ue - u | ui - u | ur V ur | ur - @r | urr V @r | uy - Y | ure $ ur | uer V Er @r | ua - wa ua | ueue $ u
 y 1$ Y | y ^V y | y $ i | y V y i | y E Y | y - I Y i | yr - @r ir | ye $ Y i | yre $ Yr | yew - yu
 b - b | bb - b | bt $ t
 c F s | c - k | cc F ks C | cc - k | ch - C k S | ck - k | chr - kr | cqu - kw | cz - C z | cia - S@ sia | cie - S si | ch ^C k | cch - k
@@ -80,6 +80,11 @@ function stands(word: string, from: number, to: number, where: string, vowelBefo
     if (w === 'C' && (next === undefined || isVowel(next))) return false;
     if (w === 'F' && (next === undefined || !'eiy'.includes(next))) return false;
     if (w === 'E' && !(next && !isVowel(next) && next !== 'x' && word[to + 1] === 'e' && to + 2 === word.length))
+      return false;
+    if (
+      w === 'O' &&
+      !(next && !isVowel(next) && next !== 'x' && (isVowel(word[to + 1]) || word.startsWith('le', to + 1)))
+    )
       return false;
     if (w === '1' && vowelBefore) return false;
     if (w === 'c' && (from === 0 || isVowel(word[from - 1]))) return false;

@@ -39,8 +39,9 @@ const NEAR = 0.72;
 const MARGIN = 0.12;
 /** The likeliest sounds may differ by this share of their weight before the others are tried. */
 const FAR = 0.55;
-/** A rough likeness is none in a word lighter than this (a consonant 1, a vowel a half): short words are all alike. */
+/** Words lighter than this (a consonant 1, a vowel a half) must be nearer: short words are all alike. */
 const LIGHT = 3.25;
+const NEAR_LIGHT = 0.82;
 /** A slip of one letter counts as much as this likeness. */
 const SLIP = 0.87;
 /** Words remembered for a roster; forgotten together when full. */
@@ -118,7 +119,7 @@ function listen(low: string, ears: Ears): Heard {
       slip = slipped && like === SLIP;
     }
   }
-  if (best < NEAR || (best < SOUNDS && !slip && light)) return NOBODY;
+  if (best < NEAR || (light && best < NEAR_LIGHT && !slip)) return NOBODY;
   const dogs = [...scores]
     .filter(([, s]) => s > best - MARGIN)
     .sort((a, b) => b[1] - a[1])

@@ -163,6 +163,7 @@ export function findSites(tokens: readonly Token[], m: Mentions, dogs: readonly 
     } else i++;
   }
   headings(tokens, sites);
+  pointedBack(tokens, sites);
   return sites;
 }
 
@@ -176,6 +177,27 @@ function headings(tokens: readonly Token[], sites: Site[]): void {
     if (s.part && s.plural && !s.side && tokens[s.to]?.low === ':') part = s.part;
     end = s.to;
   }
+}
+
+/** "one of the nails on it", "pad there": a part without a side, on the foot that was spoken of before. */
+function pointedBack(tokens: readonly Token[], sites: Site[]): void {
+  sites.forEach((s, n) => {
+    if (!s.part || s.side || s.end || s.anaphor) return;
+    const behind = [tokens[s.to]?.low, tokens[s.to + 1]?.low, tokens[s.to + 2]?.low];
+    const there =
+      behind.includes('there') &&
+      !behind.slice(0, behind.indexOf('there')).some((w) => w === ',' || w === '.' || w === 'out');
+    const onIt =
+      (behind[0] === 'on' || behind[0] === 'of' || behind[0] === 'in') && /^(it|that|there)$/.test(behind[1] ?? '');
+    if (!there && !onIt) return;
+    const last = sites
+      .slice(0, n)
+      .reverse()
+      .find((x) => x.side && x.side !== 'both');
+    if (!last) return;
+    s.side = last.side;
+    if (WITH_END.has(s.part)) s.end = last.end;
+  });
 }
 
 interface Piece {
@@ -196,7 +218,8 @@ function gather(
   let k = i;
   let end = i;
   while (k < tokens.length) {
-    const role = tokenRole(tokens, m, k);
+    const here = dogAt(k);
+    const role = here && here.kind !== 'pronoun' ? undefined : tokenRole(tokens, m, k);
     if (role) {
       if (pieces.length && stop(tokens, m, pieces, role, end, k)) break;
       const mention = m.at(role, k) as Mention;

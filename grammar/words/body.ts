@@ -32,7 +32,7 @@ export const body: readonly Row[] = [
   [
     'part',
     'groin',
-    'groin; groins; inner thigh; inner thighs; iliopsoas; psoas; scrotum; testicles; sheath; nuts; sack; vulva; teats; nipples; belly; underbelly; abdomen',
+    'groin; groins; inner thigh; inner thighs; iliopsoas; psoas; scrotum; testicles; sheath; vulva; teats; nipples',
   ],
   ['part', 'armpit', 'armpit; armpits; arm pit; arm pits; axilla; underarm; underarms; pit; pits'],
   ['part', 'tail', 'tail; tails; tail head; tail base; tailbone'],

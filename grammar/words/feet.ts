@@ -25,7 +25,7 @@ export const feet: readonly Row[] = [
   [
     'boot-state',
     'lost',
-    'lost; lose; loses; losing; missing; gone; threw; thrown; throwing; kicked off; flung; flung off; shed; short; flipped off; fell off; dropped; shucked; threw off; kicks off; kicking off; disappeared; vanished; slipped off; slid off; gone altogether; left behind; spat out; shook off; flew off; tossed; kicked; down a; minus; come off; fallen off; popped off; gone missing; ate; swallowed; without a; flinging; losing them; hanging off',
+    'lost; lose; loses; losing; missing; gone; threw; thrown; throwing; kicked off; flung; flung off; shed; short; flipped off; fell off; dropped; shucked; threw off; kicks off; kicking off; disappeared; vanished; slipped off; slid off; gone altogether; left behind; spat out; shook off; flew off; tossed; kicked; down a; minus; come off; fallen off; popped off; gone missing; without a; flinging; losing them; hanging off',
   ],
   [
     'boot-state',

@@ -110,7 +110,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'dehydrated',
-    "dehydrated; dehydration; dehydrating; gums tacky; tacky gums; gums are tacky; gums a bit tacky; gums a little tacky; gums were tacky; gums still tacky; gums not tacky; gums a touch tacky; gums feel tacky; gums feeling tacky; gums sticky; sticky gums; gums are sticky; gums dry; dry gums; gums are dry; gums are a bit tacky; gums are a little tacky; gums were a bit tacky; gums were a little tacky; gums slightly tacky; gums are slightly tacky; gums pretty tacky; gums are pretty tacky; gums kind of tacky; gums kinda tacky; tacky; skin tenting; skin tents; skin tented; skin tent; tenting; tented; skin's tenting; skin is tenting; skin slow to return; skin slow to go back; slow skin tent; skin stays up; skin stayed up; skin won't snap back; skin fold; skin tent slow; skin doesn't snap back; skin is slow; skin slow; dry mouth; tacky mouth; turgor; sunken eyes; skin pinch; skin test slow; tents; tacky at the gums; hydration is poor; hydration poor; poor hydration; dry in the mouth; slow to snap back; skin not snapping back; skin's slow to go back; skin is slow to go back; skin's slow; a bit dry; underhydrated; dryish gums; dehyd; dehy",
+    "dehydrated; dehydration; dehydrating; gums tacky; tacky gums; gums are tacky; gums a bit tacky; gums a little tacky; gums were tacky; gums still tacky; gums a touch tacky; gums feel tacky; gums feeling tacky; gums sticky; sticky gums; gums are sticky; gums dry; dry gums; gums are dry; gums are a bit tacky; gums are a little tacky; gums were a bit tacky; gums were a little tacky; gums slightly tacky; gums are slightly tacky; gums pretty tacky; gums are pretty tacky; gums kind of tacky; gums kinda tacky; tacky; skin tenting; skin tents; skin tented; skin tent; tenting; tented; skin's tenting; skin is tenting; skin slow to return; skin slow to go back; slow skin tent; skin stays up; skin stayed up; skin won't snap back; skin fold; skin tent slow; skin doesn't snap back; skin is slow; skin slow; dry mouth; tacky mouth; turgor; sunken eyes; skin pinch; skin test slow; tents; tacky at the gums; hydration is poor; hydration poor; poor hydration; dry in the mouth; slow to snap back; skin not snapping back; skin's slow to go back; skin is slow to go back; skin's slow; a bit dry; underhydrated; dryish gums; dehyd; dehy",
   ],
   [
     'sign',
@@ -142,7 +142,7 @@ export const signs: readonly Row[] = [
   [
     'fine',
     true,
-    'fine; ok; okay; good; clean; perfect; great; normal; healthy; clear; all right; alright; excellent; in good shape; looks good; solid; in great shape; unremarkable; wnl; nice; spotless; super; looking good; lovely; beautiful; happy; tip top; immaculate; all good; holding up; holding up well; well; good shape; nothing to report; no problem; no problems; no issues; no trouble; no complaints; no issue; a ok; nothing to see; nice and clean; unhurt; sound; uninjured; unharmed; sound as a bell; none the worse; cool; cold; flexible; loose; supple; tidy; wonderful; no worse; smooth; intact; k; symmetrical; even; pain free; sure footed; in good order; checked out fine; checked out; check out; checks out; passed; dry; pretty good; fine and dandy; not bad; quiet; brilliant; great shape; soft and supple',
+    'fine; ok; okay; good; clean; perfect; great; normal; healthy; clear; all right; alright; excellent; in good shape; looks good; solid; in great shape; unremarkable; wnl; nice; spotless; super; looking good; lovely; beautiful; happy; tip top; immaculate; all good; holding up; holding up well; well; good shape; nothing to report; no problem; no problems; no issues; no trouble; no complaints; no issue; a ok; nothing to see; nice and clean; unhurt; sound; uninjured; unharmed; sound as a bell; none the worse; cool; cold; flexible; loose; supple; tidy; wonderful; no worse; smooth; intact; k; symmetrical; even; pain free; sure footed; in good order; checked out fine; checked out; check out; checks out; dry; pretty good; fine and dandy; not bad; quiet; brilliant; great shape; soft and supple',
   ],
   [
     'nothing',
@@ -150,6 +150,11 @@ export const signs: readonly Row[] = [
     "nothing wrong; nothing wrong with; nothing; no problem; no problems; nothing the matter; no issues; no issue; no trouble; no complaints; no concerns; nothing to report; nothing to see; nothing there; nothing amiss; not a mark; not a mark on; not a scratch; nothing found; no injuries; no injury; no marks; no damage; can't find anything; couldn't find anything; can't see anything; couldn't see anything; don't see anything; didn't find anything; didn't see anything; can't find a thing; nothing of note; found nothing; no abnormalities; nothing bad; can't feel anything; couldn't feel anything; don't feel anything; not a thing wrong; not one thing wrong; nothing showing; nothing abnormal; no lesions; no findings; no wounds; no foot trouble; no foot problems; no foot issues; anything wrong; unhurt; couldn't find a thing; can't find anything wrong; couldn't find anything wrong; can't see anything wrong; couldn't see anything wrong; nothing obvious; nothing visible; no sign of anything; no sign of trouble; no sign of injury; not a thing; no visible injury; not a mark on her; not a mark on him",
   ],
 
+  [
+    'over',
+    true,
+    'healed; all healed; completely healed; healed up; healed over; all healed up; cleared up; cleared; fine now; ok now; okay now; good now; all good now; normal now; back to normal; gone now; all gone; gone today; gone; nothing to see now; nothing there now; no sign of it now; walked out of it; worked out of it; ran out of it; warmed out of it; shook it off; resolved; over it; back to herself; back to himself; good as new; right as rain; disappeared; clear now; stopped now; all clear now; not anymore; none since; nothing since; fine today; fine again; good again; ok again',
+  ],
   [
     'severity',
     'mild',

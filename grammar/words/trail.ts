@@ -10,7 +10,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'hard',
-    'hardpack; hard pack; hardpacked; hard packed; hard as a rock; rock hard; hard as concrete; concrete; set up hard; set up; packed; set up solid; packed hard; hard as rock; hard trail; firm; firmed up; setting up; firm and; hard as iron; packed down; well packed; set up nice; set up nicely; hard crust; crusty; crust; like concrete; like pavement; pavement; solid; hard and fast; packed trail; packed out; firm trail; frozen hard; hard as nails; hard snow; like cement; rock solid; set up firm; groomed hard',
+    'hardpack; hard pack; hardpacked; hard packed; hard as a rock; rock hard; hard as concrete; concrete; set up hard; set up; packed; set up solid; packed hard; hard as rock; hard trail; firm; firmed up; setting up; hard as iron; packed down; well packed; set up nice; set up nicely; hard crust; crusty; crust; like concrete; like pavement; pavement; solid; packed trail; packed out; firm trail; frozen hard; hard as nails; hard snow; like cement; rock solid; set up firm; groomed hard',
   ],
   ['surface-weak', 'hard', 'hard'],
   [
@@ -71,7 +71,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'fast',
-    'fast; fast trail; fast and hard; zippy; quick; flying; lightning fast; super fast; running fast; real fast; racetrack; a racetrack; speedway; glides; gliding; great glide; faster; rocket; quick trail; fastest; like a rocket; good glide; super quick; slick and fast; greased lightning; speedy; zooming',
+    'fast; fast trail; zippy; quick; flying; lightning fast; super fast; running fast; real fast; racetrack; a racetrack; speedway; glides; gliding; great glide; faster; rocket; quick trail; fastest; like a rocket; good glide; super quick; greased lightning; speedy; zooming',
   ],
   [
     'surface',
