@@ -13,9 +13,9 @@ export interface TimeHit {
 
 const PATTERN =
   /^(?:(\d{1,2})(?:([:.h])(\d{2})(?::(\d{2}))?)?\s?([ap])\.?m\.?|(\d{1,2})([:.h])(\d{2})(?::(\d{2}))?|(\d{2})(\d{2}))(?![\w%°$])(?![.:]\d)/i;
-/** Words after a number that make it an amount and no time. In small letters only: Miles may be a dog. */
+/** Words after a number that make it an amount and no time. In small letters only: Miles may be a dog; "mi 4" is where the team is. */
 const UNIT =
-  /^\s*(?:ft|feet (?:of|up|climb|high)|m|metres?|meters?|kms?|kilomet\w+|mi|miles?|milers?|yds?|yards?|lbs?|pounds?|kgs?|kilos?|g|grams?|oz|ounces?|l|lit(?:er|re)s?|ml|gal\w*|cups?|k?cal\w*|mph|kph|knots?|kn|bpm|days?|dollars|bucks|percent|degrees?|deg|below|above)\b/;
+  /^\s*(?:ft|feet (?:of|up|climb|high)|m|metres?|meters?|kms?|kilomet\w+|mi|miles|yds?|yards?|lbs?|pounds?|kgs?|kilos?|g|grams?|oz|ounces?|l|lit(?:er|re)s?|ml|gal\w*|cups?|k?cal\w*|mph|kph|knots?|kn|bpm|days?|dollars|bucks|percent|degrees?|deg|below|above)\b(?!\.?\s*\d)/;
 /** `2:50 hours` is how long, not when. */
 const LENGTH = /^\s*(?:h|hrs?|hours?|mins?|minutes?|secs?|seconds?)\b/i;
 /** The sign after a time; before a digit it is a minus ("10:40 -18 and clear") and belongs to the note. */
@@ -28,7 +28,9 @@ export function timeAt(line: string): TimeHit | undefined {
   const rest = line.slice(m[0].length, m[0].length + 24);
   const half = m[5]?.toLowerCase();
   const colon = m[2] === ':' || m[7] === ':';
-  if (!half && (LENGTH.test(rest) || (!colon && UNIT.test(rest)))) return undefined;
+  // 0735 and 07.35 are never amounts
+  const sure = colon || m[10]?.startsWith('0') || m[6]?.startsWith('0');
+  if (!half && (LENGTH.test(rest) || (!sure && UNIT.test(rest)))) return undefined;
   const hour = Number(m[1] ?? m[6] ?? m[10]);
   const minute = Number(m[3] ?? m[8] ?? m[11] ?? 0);
   const second = Number(m[4] ?? m[9] ?? 0);

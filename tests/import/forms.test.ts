@@ -117,6 +117,9 @@ describe('times in front of a note', () => {
     ['1040 feet all good', '10:40', 'feet all good'],
     ['10:40 miles is limping', '10:40', 'miles is limping'],
     ['1040 Miles is limping', '10:40', 'Miles is limping'],
+    ['0735 mi 4. all ate', '07:35', 'mi 4. all ate'],
+    ['1035 mi 4. all ate', '10:35', 'mi 4. all ate'],
+    ['1105 mile eleven all ate', '11:05', 'mile eleven all ate'],
     // a minus sign is the note's own
     ['10:40 -18 and calm', '10:40', '-18 and calm'],
     ['10:40 - 18 and calm', '10:40', '18 and calm'],

@@ -46,6 +46,10 @@ describe('the sample season, as a notebook', () => {
       }
   });
 
+  it('takes every time off the front of its note', () => {
+    for (const { text } of notes) expect(text, text).not.toMatch(/^\W*(?:\d{1,2}[:.]\d{2}|\d{4})\b/);
+  });
+
   it('uses the offset of its zone: an hour less from the first Sunday of November to the second of March', () => {
     // Energy Policy Act of 2005, section 110 (USA): 1 November 2026, 14 March 2027.
     for (const { at } of notes) {
