@@ -92,6 +92,12 @@ function reaches(f: Frame, s: Mention, h: Mention): boolean {
   if (f.siteAt(s.from) && /^(left|back)$/.test(word)) return false;
   if (/^(in|has|have|had|with|gets|got|get|no)$/.test(word) && b - a > 3) return false;
   if (word === 'no' && s.to !== h.from) return false;
+  if (
+    /^(took|take|taking|pull|pulled|pulling|strip|stripped|stripping|peeled|peel|remove|removed|undid)$/.test(word) &&
+    s.to - s.from === 1 &&
+    s.from > h.from
+  )
+    return false;
   for (let k = a; k < b; k++) {
     if (/^(but|because|then)$/.test(f.low(k))) return false;
     if (f.low(k) === ',' && (b - k > 4 || f.m.from('act', k + 1) || f.dogFrom(k + 1))) return false;
@@ -296,7 +302,12 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
       .join(' ');
     const near = f.sites.find(
       (x) =>
-        x.from >= s.to && x.from - s.to <= 4 && x.paws.length + (x.side ? 1 : 0) > 0 && (!x.part || x.part === 'foot'),
+        !f.dogs.some((d) => d.kind === 'names' && d.from >= s.to && d.to <= x.from) &&
+        !f.strongBetween(s.to, x.from) &&
+        x.from >= s.to &&
+        x.from - s.to <= 4 &&
+        x.paws.length + (x.side ? 1 : 0) > 0 &&
+        (!x.part || x.part === 'foot'),
     );
     const one =
       /^(that one|those|it|them|em|one|ones|his|hers|both|all|that|theirs)$/.test(f.low(s.to)) ||
@@ -314,7 +325,7 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
               ? /\b(off|pulled|stripped)\b/.test(words) && one
               : /^(put|popped|slipped|back|on)\b/.test(words) && one;
     if (!strong || (!near && !one && !/\bone|ones\b/.test(words))) continue;
-    if (near && f.dogs.some((d) => d.from >= s.to && d.to <= near.from && !d.possessive)) continue;
+
     let state = s.value as State;
     // "new one on" after a loss is a bootie put on; after a torn one it is a change.
     if (/^(new one|new ones|fresh one)/.test(words))

@@ -102,7 +102,7 @@ function forecast(f: Frame, m: Mention): Assertion {
 const windBy = (f: Frame, m: Mention) => /^(no|not|hardly|without|zero|n't|ca|could|barely)$/.test(f.low(m.from));
 
 /** "Sun" the day is a word of time. */
-const inCue = (f: Frame, m: Mention) => m.to - m.from === 1 && f.cues.some((c) => c.from <= m.from && m.to <= c.to);
+const inCue = (f: Frame, m: Mention) => f.low(m.from) === 'sun' && f.cues.some((c) => c.from <= m.from && m.to <= c.to);
 
 const ofDog = (f: Frame, m: Mention) =>
   f.dogs.some((d) => d.kind === 'names' && d.from < m.to && m.from < d.to) || f.siteAt(m.from) !== undefined;
@@ -195,8 +195,12 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   const gap = f.tokens.slice(last, m.from).map((t) => t.low);
   if (
     last >= 0 &&
-    m.from - last <= 3 &&
-    gap.every((w) => /^(and|,|&|\+|but|then|n|really|pretty|very|also|a|bit|so|super|now|on|trail)$/.test(w))
+    m.from - last <= 4 &&
+    gap.every((w) =>
+      /^(and|,|&|\+|but|then|n|really|pretty|very|also|a|bit|so|super|now|on|trail|in|there|here|out|it|'s|gets|getting)$/.test(
+        w,
+      ),
+    )
   )
     return !/^(feet|foot|paws?)$/.test(f.low(m.to));
   const follows = [...f.m.of('surface')].find(
@@ -228,6 +232,21 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
       !/^(road|pit|bar|truck|bike|room)$/.test(f.low(m.to)) &&
       !(words === 'mud' && f.low(m.to) === 'bath')
     );
+  // "it's fast and hard on the other side", once the trail is spoken of
+  if (
+    /^('s|is|was|gets|got|gone|getting)$/.test(f.low(m.from - 1)) &&
+    f.low(m.from - 2) === 'it' &&
+    f.entries.some((e) => e.kind === 'trail') &&
+    !f.m.at('manner', m.from)
+  )
+    return true;
+  if (
+    f.low(m.from - 1) === "'s" &&
+    f.low(m.from - 2) === 'it' &&
+    f.entries.some((e) => e.kind === 'trail') &&
+    /^(fast|hard|soft|slow|rough|deep|good)$/.test(words)
+  )
+    return true;
   return trailNear(f, m);
 }
 

@@ -64,6 +64,12 @@ export function readDrops(f: Frame): void {
 function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (words === 'pulled' || words === 'took out' || words === 'taken out') return undefined;
   if (f.siteAt(m.from)) return undefined;
+  // "thirteen and a half left": what remains to go
+  if (
+    words === 'left' &&
+    f.quantities.some((q) => q.to === m.from && !q.weak && (q.dimension === 'distance' || q.dimension === 'number'))
+  )
+    return undefined;
   const object = objectOf(f, m.to);
   if (object) return object.possessive ? undefined : object;
   if (words === 'left' || words === 'leave' || words === 'leaving') return undefined;

@@ -434,15 +434,16 @@ function distribute(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
       continue;
     const colon = f.low(head.to) === ':';
     const counted = head.site && (head.site.plural || /^(two|three|both|four|2|3)$/.test(f.low(head.site.from - 1)));
-    if (!colon && !counted) continue;
+    // "harness rubs pilot both armpits": a sign of nobody, on nothing, with dogs behind it.
+    const headless = !head.entry.dogs.length && !head.site;
+    if (!colon && !counted && !headless) continue;
     const bare = f.sites.filter(
       (s) =>
         s.from >= head.to &&
         s.side &&
+        f.sentence(s.from) === f.sentence(head.from) &&
         !f.m.at('bootie', s.to) &&
-        mayTake(f, s, head, found, taken) &&
-        !f.strongBetween(head.to, Math.max(head.to, s.from - 1)) ===
-          (colon || f.sentence(head.to) === f.sentence(s.from)),
+        mayTake(f, s, head, found, taken),
     );
     if (!bare.length) continue;
     const out: ReadFinding[] = bare.map((s) => {

@@ -59,7 +59,7 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     const dog = dogOf(f, q, here.from);
     if (!dog) continue;
     add(f, what, q.value, dog, here.from ?? q.from, q, used);
-    if (mode.length < 2 || !mode.includes(what)) mode = what === 'weight' || what === 'body-condition' ? [what] : [];
+    if (mode.length < 2 || !mode.includes(what)) mode = [what];
     modeAt = q.to;
     list = [...list, q];
   }

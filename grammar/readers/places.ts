@@ -101,6 +101,12 @@ function leftOf(f: Frame, from: number): Found | undefined {
       withDogs.push(...companyBehind(f, from));
       return { phrases: [d], dogs, withDogs, from: d.from, to, between: words.reverse().join(' ') };
     }
+    const backIn = f.m.at('back-in', k);
+    if (backIn && backIn.to === k + 1) {
+      words.push('back');
+      k = backIn.from - 1;
+      continue;
+    }
     const place = f.m.at('position', k);
     if (place && words.some((w) => w === 'to' || w === 'back' || w === 'up') && f.roster.lineup.length) {
       // "swing back to wheel": a place named as its dogs.
@@ -164,6 +170,7 @@ function sideOf(f: Frame, from: number, to: number, found: Found): { value: Left
   const after = SIDE[f.low(k)];
   if (!after || f.siteAt(k) || f.m.at('part', k + 1) || f.m.at('end', k + 1)) return undefined;
   const next = f.low(k + 1);
+  if (/^[lr]$/.test(f.low(k)) && k === to) return { value: after, to: k + 1 };
   if (
     next === 'side' ||
     next === '' ||
@@ -213,7 +220,7 @@ function sameRow(f: Frame, told: readonly Assignment[]): Assignment[] {
     if (!side || f.siteAt(d.to) || f.m.at('end', d.to + 1) || f.m.at('part', d.to + 1) || f.m.at('position', d.to + 1))
       continue;
     const next = f.low(d.to + 1);
-    if (!/^([,.;]|and|)$/.test(next)) continue;
+    if (!/^([,.;]|and|)$/.test(next) && !f.dogFrom(d.to + 1)) continue;
     const row = [...told].reverse().find((t) => t.to <= d.from && d.from - t.to <= 3 && t.side && t.side !== side);
     if (row)
       out.push({

@@ -33,7 +33,7 @@ const TO_SITE =
   /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|against|weight|any|much|own|pretty|slightly)$/;
 /** Words that may stand between a site and its sign behind it. */
 const FROM_SITE =
-  /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|hair|tad|nice|s|his|her|it|its|that|which|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
+  /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|hair|tad|nice|s|his|her|it|its|that|which|above|below|around|near|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
 
 /** The sites that a sign was said of, nearest first; empty when none stands beside it. */
 export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site[] {
@@ -71,6 +71,7 @@ function listed(f: Frame, site: Site, forward: boolean): Site[] {
     if (!next) break;
     const [a, b] = forward ? [edge.to, next.from] : [next.to, edge.from];
     const words = f.tokens.slice(a, b).map((t) => t.low);
+    if (n === 0 && !words.some((w) => /^(and|&|\+|n|\/)$/.test(w))) break;
     if (
       !words.length ||
       !words.every((w) => /^(and|&|\+|,|in|on|the|his|her|n|\/)$/.test(w)) ||
@@ -94,7 +95,7 @@ function ownVerb(f: Frame, s: Site): boolean {
     if (f.isStrong(k) || f.low(k) === ',') return false;
     const g = f.m.from('sign', k);
     if (g) return !f.m.at('no-sign', k) && !/^(again)$/.test(f.low(k));
-    if (!/^(a|bit|little|touch|slightly|pretty|really|very|still|all|not|no)$/.test(f.low(k))) return false;
+    if (!/^(a|bit|little|touch|slightly|pretty|really|very|still|all|not)$/.test(f.low(k))) return false;
   }
   return false;
 }
@@ -163,6 +164,10 @@ function leftSite(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site | undefi
       continue;
     }
     if (f.m.at('boot-state', k) && f.m.at('bootie', k + 1)) return undefined;
+    if (/^(it|that|there)$/.test(low) && /^(on|in|of)$/.test(f.low(k - 1))) {
+      k -= 2;
+      continue;
+    }
     if (
       !FROM_SITE.test(low) &&
       !f.m.at('severity', k) &&

@@ -95,11 +95,38 @@ export class Frame {
   settle(): void {
     resolveDogs(this.dogs, this.roster, this.told);
     this.sites = findSites(this.tokens, this.m, this.dogs);
+    const parts = this.sites
+      .filter(
+        (s) =>
+          s.part &&
+          !/^(no|any|or|and|of|in|on|,|without|her|his|the|with|not|'s|sore|a|both|at|for|n't|or)$/.test(
+            this.low(s.from - 1),
+          ) &&
+          this.#statesItself(s),
+      )
+      .map((s) => s.from);
+    const gums = this.tokens
+      .filter((t) => /^(gums|skin|hyd)$/.test(t.low) && !/^(no|any|of|her|his|the|or)$/.test(this.low(t.i - 1)))
+      .map((t) => t.i);
     this.#stops = this.dogs
       .filter(
         (d) => !d.company && d.prep === undefined && !(d.kind === 'pronoun' && d.possessive && !this.#beginsAnew(d)),
       )
-      .map((d) => d.from);
+      .map((d) => d.from)
+      .concat(parts, gums)
+      .sort((a, b) => a - b);
+  }
+
+  /** A site with its own sign or praise behind it begins a statement, also where no mark says so. */
+  #statesItself(s: Site): boolean {
+    for (let k = s.to; k < s.to + 4; k++) {
+      if (this.m.from('sign', k) || this.m.from('fine', k)) return true;
+      if (
+        !/^(is|'s|are|was|a|bit|little|touch|still|really|pretty|all|look|looks|slightly|very|feels)$/.test(this.low(k))
+      )
+        return false;
+    }
+    return false;
   }
 
   /** "… in the shoulder his tug's tight": a possessive behind a finished statement begins the next. */
@@ -225,7 +252,8 @@ export class Frame {
     const hi = site ? Math.max(to, site.to) : to;
     const behind = this.#behind(hi);
     const before = this.#before(lo);
-    if (behind && !(before && before.to >= lo - 2 && !this.strongBetween(before.to, lo))) return this.#owned(behind);
+    if (behind && !(before && behind.value !== 'all' && before.to >= lo - 2 && !this.strongBetween(before.to, lo)))
+      return this.#owned(behind);
     const inside = this.dogs.find((d) => d.from >= lo && d.to <= hi && !d.company && !d.excepted);
     if (inside) return this.#owned(inside);
     // What a person does, she does to a dog; what she is or has stays with her.
@@ -261,6 +289,7 @@ export class Frame {
     let prep = false;
     for (let steps = 0; steps < 6 && k < this.tokens.length; steps++) {
       const d = this.dogFrom(k);
+      if (d && d.kind === 'names' && !d.possessive && this.#ownStatement(d)) return undefined;
       if (d)
         return (prep || d.prep || /^(all|across|everywhere)$/.test(this.low(d.from))) && !d.company && !d.excepted
           ? d
@@ -279,6 +308,13 @@ export class Frame {
       k++;
     }
     return undefined;
+  }
+
+  /** "… on bal RH nail torn": the dog behind begins a statement of its own. */
+  #ownStatement(d: DogPhrase): boolean {
+    const s = this.sites.find((x) => x.from === d.to);
+    if (!s) return false;
+    return Boolean(this.m.from('sign', s.to) || this.m.from('sign', s.to + 1) || this.m.from('fine', s.to));
   }
 
   /** The last dog before token `i` that is spoken of, company and exceptions left out. */

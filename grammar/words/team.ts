@@ -3,14 +3,10 @@ import type { Row } from './table.ts';
 
 export const team: readonly Row[] = [
   // Places
-  [
-    'position',
-    'lead',
-    'lead; leads; leader; leaders; up front; single lead; double lead; co-lead; out front; the front',
-  ],
-  ['position', 'swing', 'swing; swings; point; swing dog; swing dogs'],
+  ['position', 'lead', 'lead; leader; leaders; up front; single lead; double lead; co-lead; out front; the front'],
+  ['position', 'swing', 'swing; point; swing dog; swing dogs'],
   ['position', 'team', 'team; team dog; team dogs; the middle; middle of the team; team pair; in the body'],
-  ['position', 'wheel', 'wheel; wheels; wheeler; wheelers; wheel dog; wheel dogs; at the sled; by the sled'],
+  ['position', 'wheel', 'wheel; wheeler; wheelers; wheel dog; wheel dogs; at the sled; by the sled'],
 
   // Groups that the line-up spells out
   [
