@@ -52,6 +52,10 @@ function Row({ row, y, units }: { row: TeamRow; y: number; units: Units }) {
   );
 }
 
+/** A pair in which a dog's side was not told, so that the picture must not be taken for it. */
+const sideless = ({ left, right }: TeamRow) =>
+  [left, right].some((dog) => dog !== undefined && dog.stretches[0]?.side === undefined);
+
 const POSITION_WORDS = {
   lead: 'lead',
   swing: 'swing',
@@ -101,6 +105,7 @@ export function Gangline({ dogs, units }: { dogs: readonly RunDog[]; units: Unit
       )}
       <figcaption class="small hush">
         The team as it left the yard.
+        {rows.some(sideless) && ' Dogs whose side was not told stand where there is room.'}
         {later.length > 0 && ` Put in on the way: ${later.map((dog) => dog.dog).join(', ')}.`}
         {rows.some((row) => row.position === 'unknown') && ' Dogs whose place was not told stand before the wheel.'}
       </figcaption>
