@@ -90,9 +90,8 @@ export function courseOf(team: Team, byHand: SetByHand | undefined): Course {
   const timed = onTheWay(team, marks);
   const kept = rising(timed);
   const fits = new Set(kept);
-  const astray = new Set(timed.filter((mark) => !fits.has(mark)));
-  const usable = marks.filter((mark) => !astray.has(mark) && mark.told.entry.measure === 'mark');
-  const lastMark = usable.length > 0 ? usable.reduce((far, mark) => Math.max(far, mark.metres), 0) : undefined;
+  const astray = timed.filter((mark) => !fits.has(mark));
+  const lastMark = lastOf(team, marks);
   const said: Course['said'] =
     total !== undefined
       ? { metres: total, from: 'total' }
@@ -101,11 +100,21 @@ export function courseOf(team: Team, byHand: SetByHand | undefined): Course {
         : lastLeg !== undefined
           ? { metres: lastLeg, from: 'legs' }
           : undefined;
-  const course: Course = { from: 'unknown', totals, marks, astray: [...astray], anchors: [] };
+  const course: Course = { from: 'unknown', totals, marks, astray, anchors: [] };
   if (corrected !== undefined) Object.assign(course, { length: corrected, from: 'corrected' }, said && { said });
   else if (said) Object.assign(course, { length: said.metres, from: said.from });
   course.anchors = anchorsOf(team, kept, course);
   return course;
+}
+
+/** The last mark told as such, of those that fit together; what was told as remaining says nothing without a total. */
+function lastOf(team: Team, marks: readonly Mark[]): number | undefined {
+  const told = marks.filter((mark) => mark.told.entry.measure === 'mark');
+  const timed = onTheWay(team, told);
+  const fits = new Set(rising(timed));
+  const astray = new Set(timed.filter((mark) => !fits.has(mark)));
+  const usable = told.filter((mark) => !astray.has(mark));
+  return usable.length > 0 ? usable.reduce((far, mark) => Math.max(far, mark.metres), 0) : undefined;
 }
 
 /** Order of time, then of the text. */
