@@ -330,7 +330,7 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
     // "new one on" after a loss is a bootie put on; after a torn one it is a change.
     if (/^(new one|new ones|fresh one)/.test(words))
       state = /on/.test(words) || f.low(s.to) === 'on' ? 'on' : 'changed';
-    const last = out.at(-1);
+    const last = out.filter((r) => r.from < s.from).at(-1);
     const own = f.owner(s.from, s.to, near, true);
     const paws = near?.paws.length ? order(near.paws) : undefined;
     if (!paws && near?.side) {

@@ -172,7 +172,10 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
         );
       }
       if (words === 'cleaned up' || words === 'cleaned')
-        return /^(it|them|em|that|the|her|his|out|both|and|with|,|.|;|)$/.test(next) || site || object?.possessive
+        return /^(it|them|em|that|the|her|his|out|both|and|with|,|.|;|)$/.test(next) ||
+          f.m.from('act', m.to) !== undefined ||
+          site ||
+          object?.possessive
           ? f.entries.some((e) => e.kind === 'finding') || Boolean(site)
           : false;
       if (/^(saline|iodine|betadine|peroxide|epsom|epsom salts|chlorhexidine)$/.test(words))
@@ -334,6 +337,7 @@ function siteOf(f: Frame, m: Mention, act: Act): Site | undefined {
   const before = f.sites.filter((s) => s.to <= m.from && m.from - s.to <= 2 && !s.anaphor).at(-1);
   if (
     before &&
+    !/^(it|that|both|them|em)$/.test(f.low(m.to)) &&
     !f.strongBetween(before.to, m.from) &&
     f.tokens.slice(before.to, m.from).every((t) => /^(-|:|,|was|is|got|'s|are|were)$/.test(t.low))
   )

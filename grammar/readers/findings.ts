@@ -487,7 +487,10 @@ function mayTake(
 ): boolean {
   if (s.part && head.entry.part && s.part !== head.entry.part) return false;
   if (!taken.has(s)) return !f.isClaimed(s.from, s.to);
-  return !s.part && found.some((r) => r.site === s && r.from >= s.from && f.low(s.to) === ',');
+  return (
+    (!s.part || s.part === head.entry.part) &&
+    found.some((r) => r.site === s && r.from >= s.from && f.low(s.to) === ',')
+  );
 }
 
 /** "Huckle has it now": the sickness told of another dog before. */

@@ -221,7 +221,13 @@ function readTaking(
   let took = m.value as Intake['took'];
   const what: What = kind === 'drank' || /\bwater|drink\b/.test(words) ? 'water' : whatOf(f, food, m);
   took = refine(f, m, took, words, kind);
-  const assertion = f.assertion(m.from, m.to);
+  const asserted = f.asserted(m.from, m.to);
+  // A denial of something else does not reach over to eating.
+  const far =
+    asserted.assertion === 'absent' &&
+    asserted.cue &&
+    f.m.of('sign').some((x) => x.from >= (asserted.cue?.to ?? 0) && x.to <= m.from);
+  const assertion = far ? 'present' : asserted.assertion;
   if (owner.phrase?.negative && took === 'all') took = 'none';
   if (assertion === 'absent' && took === 'all') took = 'none';
   const item =

@@ -172,7 +172,7 @@ function measureOf(f: Frame, q: Quantity, left: string, right: string): Measure 
   if (/\b(another|remaining)$/.test(left)) return 'remaining';
   if (
     /^(in|out|into|along|so far|done|down|gone|behind us|under|past|since|mark)\b/.test(right) &&
-    !/^(in (\d|two|three|an hour|total|all|under|about)|out and back|down to|in the (bag|books))\b/.test(right)
+    !/^(in (\d|two|three|an hour|total|all|under|about)|out and back|out of|down to|in the (bag|books))\b/.test(right)
   )
     return 'mark';
   if (

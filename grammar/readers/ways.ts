@@ -216,7 +216,8 @@ export function readGear(f: Frame): void {
   const used = new Set<Mention>();
   for (const s of f.m.of('gear-state')) {
     if (f.isClaimed(s.from, s.to) || f.siteAt(s.from)) continue;
-    const item = itemFor(f, s, used);
+    const item =
+      s.value === 'replaced' && /^(it|that|them)$/.test(f.low(s.to)) && out.length ? undefined : itemFor(f, s, used);
     if (!item) {
       followGear(f, s, out);
       continue;

@@ -340,7 +340,7 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
     if (m.at('position', g.from - 1) || m.at('position', g.from - 2) || /^(on|to)$/.test(prev)) return false;
     if (/^(the )?(left|right) side$/.test(words))
       return (
-        verb() || next === 'all' || next === "'s" || m.at('part', g.to) !== undefined || m.at('ate', g.to) !== undefined
+        verb() || /^(all|'s|is|has|looks|going|pulling)$/.test(next) || Boolean(m.at('part', g.to) || m.at('ate', g.to))
       );
   }
   if (g.value === 'lead' || g.value === 'swing' || g.value === 'wheel') {
@@ -482,7 +482,7 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
 function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase): boolean {
   const between = tokens.slice(a.to, b.from);
   const samePossessive = !a.possessive || (b.possessive && between.every((t) => t.low !== ','));
-  if (!samePossessive) return false;
+  if (!samePossessive || (b.kind === 'names' && b.dogs.some((d) => a.dogs.includes(d)))) return false;
   if (a.kind === 'group' && b.kind === 'group' && (a.value === 'rest' || b.value === 'rest')) return false;
   if (a.kind === 'group' && a.value === 'all') return false;
   if (

@@ -3,7 +3,7 @@
  * questions every reader asks: whose is it, where on the body, how is it asserted, which words was it read from.
  */
 import type { Assertion, Context, Entry } from '../entry.ts';
-import { LEXICON_WORDS } from '../words/index.ts';
+import { LEXICON, LEXICON_WORDS } from '../words/index.ts';
 import { correct } from './correct.ts';
 import { type DogPhrase, findDogs, findPeople, type PersonMention } from './dogs.ts';
 import { lineupFor, resolveDogs, type Told } from './groups.ts';
@@ -27,6 +27,17 @@ export interface Owner {
 
 const speller = makeSpeller(LEXICON_WORDS);
 
+/** Do all words mean the same to the lexicon ("massage", "massaged")? */
+function sameMeaning(words: readonly string[]): boolean {
+  const key = (w: string) =>
+    LEXICON.get(w)
+      ?.filter((p) => p.words.length === 1)
+      .map((p) => `${p.tag}=${p.value}`)
+      .sort()[0];
+  const first = key(words[0] as string);
+  return first !== undefined && words.every((w) => key(w) === first);
+}
+
 /** Trade words one slip off ("swolen", "massagd"); names of the kennel and words that English has are left alone. */
 function mendSpelling(tokens: Token[], roster: Roster): Token[] {
   for (const t of tokens) {
@@ -39,8 +50,8 @@ function mendSpelling(tokens: Token[], roster: Roster): Token[] {
     )
       continue;
     if (t.low.endsWith('s') && roster.forms.has(t.low.slice(0, -1))) continue;
-    const fixed = speller.fix(t.low);
-    if (fixed) t.low = fixed;
+    const among = speller.among(t.low);
+    if (among.length === 1 || (among.length > 1 && sameMeaning(among))) t.low = among[0] as string;
   }
   return tokens;
 }

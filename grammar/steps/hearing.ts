@@ -126,3 +126,5 @@ function listen(low: string, ears: Ears): Heard {
     .map(([dog]) => dog);
   return { dogs, how: slip ? 'misspelt' : best >= SOUNDS ? 'sounds' : 'near' };
 }
+
+export { tradeWordHeard } from './hearing-words.ts';

@@ -101,6 +101,9 @@ function tokenRole(
     if (part.value === 'back' && !backIsPart(tokens, m, i))
       return m.at('end', i) && besideSite(tokens, m, i) ? 'end' : undefined;
     if ((tokens[i] as Token).low === 'ft' && tokens[i - 1]?.kind === 'number') return undefined;
+    // "foot balm", "paw wax"
+    if (m.at('act', i)?.value === 'ointment' || m.at('act', i + 1)?.value === 'ointment')
+      if (/^(foot|paw|pad)$/.test((tokens[i] as Token).low)) return undefined;
     if (
       /^(pit|pits|quick|sack|dew|tri|nuts|quad|writs|lip)$/.test((tokens[i] as Token).low) &&
       !m.at('side', i - 1) &&
@@ -174,7 +177,7 @@ function headings(tokens: readonly Token[], sites: Site[]): void {
   for (const s of sites) {
     for (let k = end; part && k >= 0 && k < s.from; k++) if (/^[.;]$/.test(tokens[k]?.low ?? '')) part = undefined;
     if (part && !s.part && s.end) s.part = part;
-    if (s.part && s.plural && !s.side && tokens[s.to]?.low === ':') part = s.part;
+    if (s.part && s.plural && ((!s.side && tokens[s.to]?.low === ':') || s.paws.length === 1)) part = s.part;
     end = s.to;
   }
 }
@@ -276,6 +279,14 @@ function stop(
       Boolean(m.at('part', k + 2))
     );
   }
+  // "two cracked pads the right front is tiny": a list of feet behind a plural
+  if (
+    between.includes('the') &&
+    !between.some((b) => b === 'of' || b === 'on' || b === 'in') &&
+    has('part') &&
+    (role === 'side' || role === 'paw')
+  )
+    return true;
   if (!linked && between.length === 0) {
     if (role === 'paw' && has('paw')) return true;
     if (role === 'side' && has('side') && !pieces.some((p) => p.value === 'both')) return true;

@@ -7,6 +7,8 @@
 /** Gives the word that was meant, or nothing where none or several are one slip away, or where the word is in the list. */
 export interface Speller {
   fix(word: string): string | undefined;
+  /** All words of the list one slip away. */
+  among(word: string): string[];
 }
 
 /** Words must be longer than this on both sides. */
@@ -47,6 +49,14 @@ export function makeSpeller(words: Iterable<string>): Speller {
     }
   }
   return {
+    among(word) {
+      const low = word.toLowerCase();
+      const found = new Set<string>();
+      if (low.length < SHORTEST_MENDED || known.has(low)) return [];
+      for (const key of [low, ...shorter(low)])
+        for (const candidate of index.get(key) ?? []) if (oneSlip(low, candidate)) found.add(candidate);
+      return [...found];
+    },
     fix(word) {
       const low = word.toLowerCase();
       if (low.length < SHORTEST_MENDED || known.has(low)) return undefined;
