@@ -25,6 +25,8 @@ export interface Serving {
   folder: string;
   /** Sentences about files set aside and earlier copies used. */
   warnings: readonly string[];
+  /** Resolves when the notes that wait have been read again with the grammar of now. */
+  ready: Promise<void>;
   /** Takes no more requests, lets those under way finish, and closes the store. */
   stop: () => Promise<void>;
 }
@@ -74,17 +76,20 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   port = (server.address() as AddressInfo).port;
   await store.announce(port);
   // The grammar may have improved since the notes that wait were read.
-  rereadAll(app.house).catch((error: unknown) =>
-    console.error(`The notes that wait could not be read again: ${error}`),
+  const ready = rereadAll(app.house).then(
+    () => undefined,
+    (error: unknown) => console.error(`The notes that wait could not be read again: ${(error as Error).message}`),
   );
 
   let stopping: Promise<void> | undefined;
   const stop = async () => {
     const closed = once(server, 'close');
     server.close();
-    if ('closeIdleConnections' in server) server.closeIdleConnections();
+    // A connection that is kept alive has to be let go of once its last request has been answered.
+    const idle = setInterval(() => 'closeIdleConnections' in server && server.closeIdleConnections(), 20);
     const late = setTimeout(() => 'closeAllConnections' in server && server.closeAllConnections(), GRACE);
     await closed;
+    clearInterval(idle);
     clearTimeout(late);
     await app.house.rereading;
     await store.close();
@@ -94,6 +99,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
     port,
     folder: store.folder,
     warnings: store.warnings,
+    ready,
     stop: () => {
       stopping ??= stop();
       return stopping;

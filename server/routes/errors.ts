@@ -23,6 +23,8 @@ const STATUS: Record<ErrorCode, ContentfulStatusCode> = {
 /** The answer for an error of this code. */
 export function fail(c: Context, code: ErrorCode, message: string, kept?: string): Response {
   const answer: ErrorAnswer = { error: { code, message, ...(kept ? { kept } : {}) } };
+  // What is left of a body that is too long is not read, so nothing more can come over this connection.
+  if (code === 'too-large') c.header('Connection', 'close');
   return c.json(answer, STATUS[code]);
 }
 
