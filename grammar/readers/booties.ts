@@ -322,7 +322,7 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
           : s.value === 'lost'
             ? /^(lost|kicked off|flung|threw|missing|gone|flipped|shed|lost)/.test(words)
             : s.value === 'off'
-              ? /\b(off|pulled|stripped)\b/.test(words) && one
+              ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
               : /^(put|popped|slipped|back|on)\b/.test(words) && one;
     if (!strong || (!near && !one && !/\bone|ones\b/.test(words))) continue;
 

@@ -135,6 +135,12 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
         return Boolean(object && object.kind !== 'group') || (Boolean(site) && !/^(nicely|well|the)$/.test(next));
       if (/^(jacket|blanket|fleece|coated|a jacket|a coat|dog coat|dog jacket|hand warmers?)$/.test(words))
         return /^(on|over)$/.test(next) || /^(a|her|his|their|put)$/.test(prev);
+      if (
+        /^(hot water bottle|hot pack|heat pack|heating pad|heat wrap|hand warmers?|warm compress|hot compress)$/.test(
+          words,
+        )
+      )
+        return Boolean(site) || /^(on)$/.test(next);
       return f.dogs.length > 0;
     case 'cooled':
       if (/^(ice|iced|icing)$/.test(words)) return (Boolean(site) || it) && clauseStart && !/^(up|over)$/.test(next);

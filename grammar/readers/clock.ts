@@ -37,7 +37,13 @@ export function readClock(f: Frame, q: Quantity): boolean {
   const event = eventOf(f, q);
   if (q.dimension !== 'clock' && !event && !/^(at|by|around|about|@|till|until|before|after|past)$/.test(prev))
     return false;
-  const assertion = f.assertion(q.from, q.to);
+  // "we leave at two" has not been yet
+  const toCome =
+    /\b(leave|leaving|leaves|start|go|meet|arrive)\b/.test(words(f, q.from - 6, q.from)) &&
+    !/\b(left|started|after|before|since)\b/.test(words(f, q.from - 6, q.from)) &&
+    later(f, clock);
+  const heard = f.assertion(q.from, q.to);
+  const assertion = heard === 'present' && toCome ? 'planned' : heard;
   const time = settle(clock, event ?? 'other', f, q, assertion === 'planned');
   if (/^(till|until|since|before|after)$/.test(prev) && !event) return false;
   f.add({
@@ -142,7 +148,7 @@ function half(hour: number, minute: number, event: Event, f: Frame, q: Quantity,
   if (/^0\d/.test(typed)) return hour;
   const am = hour % 12;
   const pm = am + 12;
-  const near = words(f, Math.max(0, q.from - 8), Math.min(f.tokens.length, q.to + 5));
+  const near = words(f, Math.max(0, q.from - 16), Math.min(f.tokens.length, q.to + 5));
   if (
     /\b(noon|lunch|afternoon|tonight|evening|supper|dinner|midday|dusk|sunset)\b/.test(near) &&
     !/\bbefore noon\b/.test(near)
@@ -168,6 +174,14 @@ const plausible = (hour: number, event: Event) => {
   if (event === 'start' || event === 'other') return am >= 4 ? am : am + 12;
   return am >= 7 ? am : am + 12;
 };
+
+/** Can the time still come today? */
+function later(f: Frame, clock: Clock): boolean {
+  const now = minutesOfDay(f.context.at);
+  if (now === undefined) return false;
+  const h = clock.meridiem === 'pm' || (!clock.meridiem && clock.hour < 12) ? (clock.hour % 12) + 12 : clock.hour;
+  return h * 60 + clock.minute > now + 20;
+}
 
 const minutesOfDay = (at: string | undefined) => {
   const hit = at ? /T(\d\d):(\d\d)/.exec(at) : null;

@@ -77,7 +77,11 @@ export function readConditions(f: Frame): void {
   for (const m of marks) {
     if (f.isClaimed(m.from, m.to) || ofDog(f, m) || seen.some((s) => s.from <= m.from && m.from < s.to)) continue;
     if (!surfaceStands(f, m, last)) continue;
-    const assertion = f.assertion(m.from, m.to);
+    const heard = f.asserted(m.from, m.to);
+    const assertion =
+      heard.assertion === 'absent' && heard.cue && heard.cue.to <= m.from && m.from - heard.cue.to > 3
+        ? 'present'
+        : heard.assertion;
     f.add({
       kind: 'trail',
       dogs: [],
@@ -95,6 +99,7 @@ export function readConditions(f: Frame): void {
 /** What the sky will do is a forecast, and a forecast is possible; under an "if" it is planned with the rest. */
 function forecast(f: Frame, m: Mention): Assertion {
   const { assertion, cue } = f.asserted(m.from, m.to);
+  if (assertion === 'absent' && cue && cue.to <= m.from && m.from - cue.to > 3) return 'present';
   return assertion === 'planned' && !cue?.group.condition ? 'possible' : assertion;
 }
 
@@ -244,7 +249,7 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     f.low(m.from - 1) === "'s" &&
     f.low(m.from - 2) === 'it' &&
     f.entries.some((e) => e.kind === 'trail') &&
-    /^(fast|hard|soft|slow|rough|deep|good)$/.test(words)
+    /^(fast|hard|soft|slow|rough|deep|good|bare)$/.test(words)
   )
     return true;
   return trailNear(f, m);

@@ -51,7 +51,7 @@ export function readDrops(f: Frame): void {
       kind: 'drop',
       dogs: d.dogs,
       manner,
-      ...said(f.assertion(m.from, m.to)),
+      ...said(f.assertion(m.from, m.to) === 'present' ? f.assertionWithin(from, to) : f.assertion(m.from, m.to)),
       span: f.span([from, to]),
       rule: `<dog> ${manner}`,
       ...doubted(d.doubt),

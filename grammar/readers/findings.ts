@@ -57,7 +57,9 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   const before = found.at(-1)?.entry.sign;
   if (
     sign === 'bleeding' &&
-    (before === 'loose-stool' || before === 'bloody-stool') &&
+    (found.some((r) => r.entry.sign === 'loose-stool' && r.entry.dogs.length && before === 'loose-stool') ||
+      before === 'loose-stool' ||
+      before === 'bloody-stool') &&
     !f.sites.some((s) => s.from >= m.from && s.from - m.to < 4)
   )
     sign = 'bloody-stool';
@@ -65,7 +67,8 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   if (!signStands(f, m, sites, found)) return [];
   const explicit = sites.length > 0;
   const owner = siteOwner(f, m, sites, found);
-  if (owner.human) return [];
+  // Of nobody in a note that names dogs or people: left to be seen as words, not read as a dog's.
+  if (owner.human || (!owner.dogs.length && !explicit && (f.people.length > 0 || f.m.of('me').length > 0))) return [];
   let where: (Site | undefined)[] = sites.map((s) => refined(s, owner, found, m.from));
   if (!explicit && !WHOLE_BODY.has(sign)) {
     const site = carriedSite(f, m, sign, owner, found) ?? headingSite(f, m, owner);
@@ -86,6 +89,16 @@ const HIND = new Set(['hock', 'knee', 'thigh', 'hip', 'groin']);
 /** "three-legged LH, hock swollen": a part with no side of its own is on the leg the dog was just said to be lame on. */
 function refined(s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
   if (s.side || s.plural || !s.part || s.anaphor) return s;
+  // "his foot is sore, the back left one, there's a cut in the pad"
+  const foot = found.at(-1);
+  if (
+    /^(pad|web|toe|nail)$/.test(s.part) &&
+    foot?.site?.side &&
+    foot.entry.part === 'foot' &&
+    foot.entry.dogs.join() === owner.dogs.join() &&
+    at - foot.to < 14
+  )
+    return { ...s, side: foot.site.side, end: foot.site.end };
   const lame = [...found]
     .reverse()
     .find((r) => r.from < at && r.entry.sign === 'lame' && r.site?.side && r.entry.dogs.join() === owner.dogs.join());
@@ -530,11 +543,19 @@ function resolve(f: Frame, found: ReadFinding[]): void {
     const near = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 3 && !s.anaphor && s.part);
     if (near || f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;
     const who = f.lastDogs(m.from);
-    const last = [...found]
-      .reverse()
-      .find(
-        (r) => r.from < m.from && r.entry.sign !== 'any' && (!who || r.entry.dogs.some((d) => who.dogs.includes(d))),
-      );
+    const named = f.m.at('sign', m.from - 1) ?? f.m.at('sign', m.from - 2);
+    const told =
+      named &&
+      [...found]
+        .reverse()
+        .find((r) => r.from < named.from && r.entry.sign === named.value && r.entry.assertion !== 'absent');
+    const last =
+      told ??
+      [...found]
+        .reverse()
+        .find(
+          (r) => r.from < m.from && r.entry.sign !== 'any' && (!who || r.entry.dogs.some((d) => who.dogs.includes(d))),
+        );
     if (
       !last ||
       last.entry.assertion === 'absent' ||

@@ -253,6 +253,11 @@ function readTaking(
     rule: kind === 'drank' ? '<dog> drank' : '<dog> ate',
     ...doubted(owner.doubt),
   };
+  if (kind === 'drank') {
+    if (served.what !== 'water') served.item = undefined;
+    served.what = 'water';
+    served.at = m.from;
+  }
   const both = secondFood(f, m, base);
   return both ? [base, both] : [base];
 }
@@ -286,7 +291,7 @@ function takingStands(
 ): boolean {
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
-  const topic = food.own || served.at >= 0 || mealTold(f);
+  const topic = food.own || served.at >= 0 || mealTold(f) || f.m.of('drank').some((x) => x.to <= m.from);
   if (/^(left|left half|left some)$/.test(words) && f.siteAt(m.from)) return false;
   if (kind === 'drank') {
     if (/^(drink|swallow|sip|dip|dips)$/.test(words) && /^(to|hot|my|of)$/.test(prev) && prev !== 'to') return false;
@@ -308,6 +313,8 @@ function takingStands(
       (/^(left|ate|took|had)$/.test(prev) && served.at >= 0)
     );
   }
+  if (/^(mouthfuls?|bites)$/.test(words))
+    return f.quantities.some((q) => q.to === m.from) || /^(few|couple|several|some|small|little|tiny)$/.test(prev);
   if (words === 'picked') return next === 'at';
   if (/^(ate|eat|eats|eaten)$/.test(words) && f.m.at('item', m.to + 1)) return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words))
@@ -446,7 +453,11 @@ function readGiving(f: Frame, m: Mention, served: Served): Intake[] | undefined 
     !(food.own && (food.at - m.to <= 3 || f.dogFrom(m.to)))
   )
     return undefined;
-  if (/^(has|have|had)$/.test(words) && f.m.at('ate', m.to)) return undefined;
+  if (
+    /^(has|have|had)$/.test(words) &&
+    (f.m.at('ate', m.to) || f.m.of('sign').some((x) => x.from >= m.to && x.to <= food.at))
+  )
+    return undefined;
   let dog = f.dogs.find(
     (d) =>
       d.from >= m.to &&

@@ -100,7 +100,7 @@ function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
         words === 'scored'
       ) {
         if (words === 't' && !(m.to === q.from || f.low(m.to) === ':' || f.low(m.to) === '=')) return {};
-        if (words === 'way' || (words === 'heart' && m.to !== q.from)) return {};
+        if (words === 'way' || (words === 'heart' && m.to !== q.from)) continue;
       }
       if (/^(up to|down to)$/.test(words) && !(q.dimension === 'number' || q.dimension === 'weight')) return {};
       if (/^(up to|down to)$/.test(words) && !weightTold(f, q)) return {};
@@ -153,7 +153,9 @@ const bodyScore = (f: Frame, q: Quantity, what: What | undefined) =>
 function pairStands(f: Frame, q: Quantity): boolean {
   const d = f.dogs.filter((x) => x.to <= q.from && !x.company).at(-1);
   if (f.low(q.from - 1) === '/') return true;
+  if (f.low(q.to) === 'for' && f.dogFrom(q.to + 1)) return true;
   if (!d || f.strongBetween(d.to, q.from)) return false;
+  if (f.low(d.to) === 'who' && q.from - d.to < 7) return true;
   for (let k = d.to; k < q.from; k++)
     if (
       !/^(is|'s|was|at|a|about|now|only|:|-|solid|even|i|m|'m|calling|an|down|up|to|just|maybe|around|came|in|,|weighs|weighed|i'd|say|got|same|still|'d)$/.test(
@@ -194,6 +196,8 @@ function stands(f: Frame, q: Quantity, what: What, named: boolean): boolean {
 
 /** Whose measure: the dog between the word and the number, before the word, or spoken of before. */
 function dogOf(f: Frame, q: Quantity, _from: number | undefined): DogPhrase | undefined {
+  const forDog = f.low(q.to) === 'for' ? f.dogFrom(q.to + 1) : undefined;
+  if (forDog?.dogs.length) return forDog;
   const before = f.dogs.filter((d) => d.to <= q.from && !d.company && d.dogs.length && !d.excepted);
   const last = before.at(-1);
   if (last) return last.dogs.length === 1 || last.kind === 'names' ? last : undefined;

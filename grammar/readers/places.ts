@@ -88,10 +88,19 @@ function leftOf(f: Frame, from: number): Found | undefined {
     const d = f.dogs.find((x) => x.to === k + 1);
     if (d) {
       if (d.company) {
-        if (f.low(d.from - 1) === 'with' && d.kind === 'names') alone ??= d;
+        if (
+          d.kind === 'names' &&
+          (f.low(d.from - 1) === 'with' ||
+            f.people.some((p) => p.to <= d.from && d.from - p.to < 10 && !f.strongBetween(p.to, d.from)))
+        )
+          alone ??= d;
         if (d.kind !== 'pronoun') withDogs.push(...d.dogs);
         const c = f.m.at('company', d.from - 1);
         k = (c?.from ?? d.from) - 1;
+        continue;
+      }
+      if (d.possessive && d.kind === 'pronoun' && f.low(d.to) === 'own') {
+        k = d.from - 1;
         continue;
       }
       if (d.possessive && d.kind === 'pronoun') return undefined;
@@ -130,8 +139,12 @@ function leftOf(f: Frame, from: number): Found | undefined {
 function companyBehind(f: Frame, from: number): string[] {
   for (let k = from; k < from + 5; k++) {
     const d = f.dogFrom(k);
-    if (d) return d.company && f.low(d.from - 1) === 'with' ? d.dogs : [];
-    if (f.isStrong(k) || f.low(k) === ',') return [];
+    if (d) {
+      // A dog that has a place of its own behind it is no company here.
+      const placed = [0, 1, 2].some((n) => f.m.from('position', d.to + n));
+      return d.company && !placed && f.low(d.from - 1) === 'with' ? d.dogs : [];
+    }
+    if (f.isStrong(k) || f.low(k) === ',' || f.personAt(k)) return [];
   }
   return [];
 }
@@ -294,7 +307,7 @@ function saidOfDog(f: Frame, d: DogPhrase, verb: number): boolean {
     Boolean(
       f.m.from('ate', d.to) ||
         f.m.from('sign', d.to) ||
-        /^(is|was|'s|wo|would|has|had|did|ran|pulled)$/.test(f.low(d.to)),
+        /^(is|was|'s|wo|would|has|had|did|ran|pulled|can|will|stay|stays|could|are)$/.test(f.low(d.to)),
     )
   );
 }
@@ -318,6 +331,11 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
     const own = f.m.from('driving', to) ?? f.m.from('driving', to - 1);
     const next = f.low(to);
     if (/^(got|driving|running|taking|skiing|out|skijoring|mushing|bringing|with)$/.test(next)) return to + 1;
+    // "Ezra's just behind us with the puppy team"
+    for (let k = to; k < to + 6; k++) {
+      if (f.low(k) === 'with') return k + 1;
+      if (f.dogAt(k) || f.isStrong(k) || f.siteAt(k) || f.m.at('item', k)) break;
+    }
     return own && own.to > to ? own.to : -1;
   }
   for (let k = to; k < to + 4; k++) {
@@ -338,7 +356,7 @@ export function readPlaces(f: Frame): void {
   const driverOf = (a: Assignment) => drivers.find((d) => d.driver && a.phrases.includes(d.phrase))?.driver;
   for (const a of list) {
     const driver = a.kind === 'hitch' ? driverOf(a) : undefined;
-    const assertion = f.assertion(a.from, a.to);
+    const assertion = f.assertionWithin(a.from, a.to);
     const span = f.span([a.from, a.to]);
     const doubt = a.phrases.find((p) => p.doubt)?.doubt;
     const base = {

@@ -38,7 +38,15 @@ const DOG_ENOUGH = new Set([
 ]);
 const LINE_WORDS = /^(tug|tugs|line|lines|tugline|tuglines|harness|neckline|gangline|snap|collar|rope)$/;
 
+const STOOL = /^(poo|poop|poops|poos|stool|stools|bowels|droppings)$/;
+/** Words for a loose stool count only where stools are spoken of. */
+const stoolTold: Guard = ({ f }) => f.tokens.some((t) => STOOL.test(t.low));
+
 const guards: Record<string, Guard> = {
+  runny: stoolTold,
+  watery: stoolTold,
+  liquid: stoolTold,
+  mushy: stoolTold,
   off: ({ f, m, sites, prev, next }) => {
     if (
       /^(took|take|taking|taken|pulled|pulling|came|come|comes|fell|kicked|go|going|goes|went|dropped|turn|turned|cut|set|put|blew|blow|run|ran|from|walked|polished|finished|show|showed|head|headed|warm|shut|slid|flew|shook|worn|rubbed|split|tore|ripped|hold|held|lay|get|got|step|stepped|cool|cooled|drop|licked|knocked)$/.test(
@@ -79,7 +87,7 @@ const guards: Record<string, Guard> = {
     )
       return false;
     if (sites.length) return true;
-    if (/^(a|no|small|little|big|bad|deep|nasty|tiny|any|new|minor|not|fresh)$/.test(prev))
+    if (/^(a|no|small|little|big|bad|deep|nasty|tiny|any|new|minor|not|fresh|single)$/.test(prev))
       return Boolean(f.lastDogs(m.from)) || found.length > 0;
     return false;
   },
@@ -167,13 +175,15 @@ const guards: Record<string, Guard> = {
   },
   hot: ({ sites, found, f, m, prev }) =>
     sites.some((s) => s.part || s.end) ||
-    (/^(not|n't|or)$/.test(prev) && found.some((r) => r.site)) ||
+    (/^(not|n't|or)$/.test(prev) &&
+      (found.some((r) => r.site) || f.sites.some((x) => x.part && x.to <= m.from && m.from - x.to < 10))) ||
     found.some((r) => r.site && m.from - r.to < 5 && !f.strongBetween(r.to, m.from)),
   warm: ({ sites, found, f, m, prev, next }) =>
     !f.m.at('food', m.to) &&
     !/^(water|broth|day|soup|enough|out|up|inside|night)$/.test(next) &&
     (sites.some((s) => s.part || s.end) ||
-      (/^(not|n't|or)$/.test(prev) && found.some((r) => r.site)) ||
+      (/^(not|n't|or)$/.test(prev) &&
+        (found.some((r) => r.site) || f.sites.some((x) => x.part && x.to <= m.from && m.from - x.to < 10))) ||
       found.some((r) => r.site && m.from - r.to < 5 && !f.strongBetween(r.to, m.from))),
   worn: ({ sites, f, m, next }) =>
     next !== 'out' && sites.some((s) => s.part || s.end) && !f.m.at('bootie', m.from - 2) && !nearItem(f, m),

@@ -9,7 +9,7 @@ const CLOSE_ONLY = new Set(
   ),
 );
 const LINK =
-  /^('s|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|climb|trail|they|nice|old|sure|their|his|her|quickly|rather|somewhat|slightly|extra|off|proper|dead)$/;
+  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|climb|trail|they|nice|old|sure|their|his|her|quickly|rather|somewhat|slightly|extra|off|proper|dead)$/;
 
 /** Reads how the dogs went. */
 export function readAttitude(f: Frame): void {
@@ -176,6 +176,7 @@ export function readGait(f: Frame): void {
       /^(good|nice|steady|slow|fast|the|a|our|this|easy|that|same|own|great|decent|solid|at|of)$/.test(prev)
     )
       continue;
+    if (prev === "'s" && !f.dogAt(m.from - 1) && !f.dogs.some((d) => d.to === m.from - 1)) continue;
     if (
       /^(the|a|my|to|for|long|short|quick|nice|of|sore)$/.test(prev) &&
       /^walk/.test(word) &&

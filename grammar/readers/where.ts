@@ -30,15 +30,19 @@ export function partFor(sign: Sign, site: Site | undefined): Part | undefined {
 
 /** Words that may stand between a sign and its site behind it. */
 const TO_SITE =
-  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|against|weight|any|much|own|pretty|slightly)$/;
+  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|skin|stuck|underneath|against|weight|any|much|own|pretty|slightly)$/;
 /** Words that may stand between a site and its sign behind it. */
 const FROM_SITE =
-  /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|hair|tad|nice|s|his|her|it|its|that|which|above|below|around|near|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
+  /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|hair|tad|nice|s|his|her|it|its|that|which|above|below|around|near|like|could|would|must|should|if|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
 
 /** The sites that a sign was said of, nearest first; empty when none stands beside it. */
 export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site[] {
   const inside = f.sites.filter((s) => s.from >= m.from && s.to <= m.to && s.part);
-  if (inside.length && !/rub|legged|leg/.test(f.low(m.from) + f.low(m.from + 1))) return inside;
+  if (
+    inside.length &&
+    ![...Array(m.to - m.from).keys()].some((n) => /^(rub|rubs|legged|legs?)$/.test(f.low(m.from + n)))
+  )
+    return inside;
   const left = leftSite(f, m, taken);
   const right = rightSite(f, m);
   // "limping, right wrist is warm": what stands behind a comma or before its own verb belongs to the next sign.

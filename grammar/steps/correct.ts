@@ -125,7 +125,7 @@ function replacement(v: View, region: Region): Item | undefined {
     const dog = v.items.find((x) => x.type === 'dog' && x.from === notIt.to);
     if (dog) k = skip(v, dog.to, true);
   }
-  const limit = k + 9;
+  const limit = k + 15;
   for (let i = k; i < v.tokens.length && i < limit; i++) {
     const low = (v.tokens[i] as Token).low;
     if (STRONG.has(low)) return undefined;
@@ -135,7 +135,7 @@ function replacement(v: View, region: Region): Item | undefined {
       ? from + 1
       : from;
     const item = v.items.find((x) => x.from === start || x.from === from);
-    if (item && (it || i === k || behindBe(v, i))) return item;
+    if (item && (it || i === k || (i < k + 9 && behindBe(v, i)))) return item;
     if (region.bare && i === k) return undefined;
   }
   return undefined;

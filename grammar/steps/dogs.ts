@@ -180,6 +180,14 @@ export function inDogSlot(
   }
   if (prev === 'to' && (AFTER_THING.has(next) || (!follows && !at.possessive))) return false;
   if (BEFORE_THING.has(prev)) {
+    if (
+      prev === 'that' &&
+      follows &&
+      !THING_TAGS.some((tag) => m.at(tag, at.from)) &&
+      (at.possessive || /^('s|is|was|has|had|wo|would|did|needs|looks|seems)$/.test(next))
+    )
+      return true;
+    if (prev === 'that' && m.at('sign', at.to) && !m.at('condition', at.from)) return true;
     if (prev === 'that' || prev === 'the' || prev === 'a' || prev === 'an') return false;
     if (/^(my|your)$/.test(prev)) return follows && !THING_TAGS.some((tag) => m.at(tag, at.from));
     if (prev === 'her' || prev === 'his' || prev === 'its' || prev === 'their') return at.possessive && follows;
@@ -349,7 +357,9 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
   }
   if (words === 'the pair' || words === 'pair' || words === 'the two') return next !== 'of' && !m.at('part', g.to);
   if (/^(girls|boys|ladies|males|females|gals|lads|bitches)$/.test(words))
-    return !/^(good|you|hey|ok|okay)$/.test(prev);
+    return !/^(good|you|hey|ok|okay|small|little|school|young|one|two|three|some|local|teenage|birthday|a|few)$/.test(
+      prev,
+    );
   if (words === 'the guys' || words === 'these guys') return verb();
   if (words === 'anyone' || words === 'anybody') return !/^(does|did|if|has|is|can|know|seen)$/.test(prev);
   return true;
@@ -446,6 +456,18 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
   const out: DogPhrase[] = [];
   for (const p of phrases) {
     const before = out[out.length - 1];
+    const pair =
+      before?.kind === 'pronoun' &&
+      /^(he|she)$/.test(tokens[before.from]?.low ?? '') &&
+      p.kind === 'names' &&
+      p.from === before.to + 1 &&
+      tokens[before.to]?.low === 'and' &&
+      !p.possessive;
+    if (before && pair) {
+      before.also = [...(before.also ?? []), ...p.dogs];
+      before.to = p.to;
+      continue;
+    }
     if (before && before.kind !== 'pronoun' && p.kind !== 'pronoun' && joins(tokens, m, before, p)) {
       if (p.kind === 'names') {
         if (before.kind === 'names') before.dogs.push(...p.dogs.filter((d) => !before.dogs.includes(d)));

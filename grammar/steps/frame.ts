@@ -198,9 +198,54 @@ export class Frame {
   assertion(from: number, to: number): Assertion {
     return this.asserted(from, to).assertion;
   }
+  /** The assertion of a stretch of words that may hold its own cue ("Tansy will go up to swing"). */
+  assertionWithin(from: number, to: number): Assertion {
+    const outer = this.asserted(from, to).assertion;
+    if (outer !== 'present') return outer;
+    const inner = this.cues.find(
+      (c) => c.from >= from && c.to <= to && (c.gives === 'planned' || c.gives === 'possible'),
+    );
+    return inner ? (inner.gives as Assertion) : outer;
+  }
   /** The assertion with the cue that gave it. */
   asserted(from: number, to: number): { assertion: Assertion; cue?: Cue } {
-    return assertionOf(this.tokens, this.cues, from, to, this.#stops);
+    const near = assertionOf(this.tokens, this.cues, from, to, this.#stops);
+    if (near.assertion !== 'present' || near.cue) return near;
+    if (this.#laterToday(from)) return { assertion: 'planned' };
+    const day = this.#dayOf(from);
+    return day ? { assertion: day.gives as Assertion, cue: day } : near;
+  }
+
+  /** "this afternoon it's the six mile loop": what the time of speaking has not reached yet is planned. */
+  #laterToday(i: number): boolean {
+    const hour = Number(/T(\d\d)/.exec(this.context.at ?? '')?.[1] ?? 24);
+    for (let k = i; k >= 0 && !(k < i && this.isStrong(k)); k--) {
+      const [a, b] = [this.low(k), this.low(k + 1)];
+      if (
+        (a === 'this' && b === 'afternoon' && hour < 12) ||
+        (a === 'this' && b === 'evening' && hour < 16) ||
+        (a === 'later' && (b === 'today' || b === 'on')) ||
+        (a === 'tonight' && hour < 15)
+      )
+        return true;
+    }
+    return false;
+  }
+
+  /** "Last weekend Maple was shivering and Quill had a crack": a day told first holds for its whole sentence, until now. */
+  #dayOf(i: number): Cue | undefined {
+    for (const c of this.cues) {
+      if (c.to > i) return undefined;
+      if (c.gives !== 'past' || this.strongBetween(c.from, i)) continue;
+      let start = c.from;
+      while (start > 0 && !this.isStrong(start - 1)) start--;
+      if (c.from - start > 5 || this.dogs.some((d) => d.from >= start && d.to <= c.from)) continue;
+      let now = false;
+      for (let k = c.to; k < i; k++)
+        if (/^(now|today|still|tonight|currently|since|is|are|'s|'re)$/.test(this.low(k))) now = true;
+      if (!now) return c;
+    }
+    return undefined;
   }
 
   /** Were words moved or dropped by a correction? */
@@ -288,7 +333,7 @@ export class Frame {
     const person = this.personAt(human);
     if (person?.possessive) return i - end <= 3;
     return (
-      /^('m|am|is|'s|was|has|had|got|'ve|have|feel|felt|were|are|'re|ate|drank|threw|froze|burned|burnt|hurt|fell|slipped|looks|looked|gets|sat|quit|stopped)$/.test(
+      /^('m|am|is|'s|was|has|had|got|'ve|have|feel|felt|were|are|'re|ate|eat|eats|eating|drink|drinks|drank|threw|froze|burned|burnt|hurt|fell|slipped|looks|looked|gets|sat|quit|stopped)$/.test(
         verb,
       ) && i - end <= 6
     );

@@ -83,6 +83,8 @@ function group(
       if (!dogs.length) p.doubt = `nobody is known to stand in ${value}`;
       return dogs;
     }
+    case 'middle':
+      return [...at('swing'), ...at('team')];
     case 'left':
     case 'right':
       return lineup.filter((l) => l.side === value).map((l) => l.dog);

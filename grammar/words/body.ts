@@ -45,12 +45,12 @@ export const body: readonly Row[] = [
   [
     'part',
     'pad',
-    'pad; pads; footpad; footpads; foot pad; foot pads; paw pad; paw pads; carpal pad; metacarpal pad; main pad',
+    'leathery part; underside of; pad; pads; footpad; footpads; foot pad; foot pads; paw pad; paw pads; carpal pad; metacarpal pad; main pad',
   ],
   [
     'part',
     'web',
-    'web; webs; webbing; webbings; webbed skin; interdigital; between the toes; between her toes; between his toes; between their toes; between toes; skin between the toes; toe webbing; toe webs',
+    'skin between his toes; skin between her toes; skin between their toes; web; webs; webbing; webbings; webbed skin; interdigital; between the toes; between her toes; between his toes; between their toes; between toes; skin between the toes; toe webbing; toe webs',
   ],
   ['part', 'toe', 'toe; toes; digit; digits; knuckle; knuckles'],
   [
@@ -58,7 +58,7 @@ export const body: readonly Row[] = [
     'nail',
     'nail; nails; toenail; toenails; toe nail; toe nails; claw; claws; nail bed; nailbed; nail beds; nailbeds; quick; cuticle; cuticles; nail base',
   ],
-  ['part', 'dewclaw', 'dewclaw; dewclaws; dew claw; dew claws; dew'],
+  ['part', 'dewclaw', 'thumb claw; thumb claws; thumb nail; thumbnail; dewclaw; dewclaws; dew claw; dew claws; dew'],
   ['part', 'eye', 'eye; eyes; eyelid; eyelids; cornea'],
   ['part', 'ear', 'ear; ears; ear tip; ear tips; eartip; eartips; ear flap'],
   ['part', 'nose', 'nose; noses; muzzle; snout; nostril; nostrils; snoot'],
@@ -105,12 +105,12 @@ export const body: readonly Row[] = [
   [
     'paws',
     'fronts',
-    'both fronts; both front; both forefeet; both front feet; both front paws; both front ones; both of his fronts; both of her fronts; both of her front; both of his front; fronts; the fronts; front two; front pair; front feet; front paws; forefeet; the front ones; front ones; lf rf; lf and rf; lf n rf; rf and lf; lf/rf; lf & rf; lf + rf; two fronts; the two fronts; the front two; fronts only',
+    'both fronts; both front; both forefeet; both front feet; both front paws; both front ones; both of his fronts; both of her fronts; both of her front; both of his front; fronts; the fronts; front pair; front feet; front paws; forefeet; the front ones; front ones; lf rf; lf and rf; lf n rf; rf and lf; lf/rf; lf & rf; lf + rf; two fronts; the two fronts; fronts only',
   ],
   [
     'paws',
     'hinds',
-    'both hinds; both hind; both rears; both backs; both hind feet; both hind ones; both rear; both back feet; both of his hind; both of her hind; hinds; the hinds; rears; hind two; hind pair; hind feet; rear feet; back feet; hind paws; the hind ones; hind ones; back ones; lh rh; lh and rh; lh n rh; rh and lh; lh/rh; lh & rh; lh + rh; rear pair; back pair; the back two; the rears; the backs; both back; both rear feet; the hind two; two hinds; back paws',
+    'both hinds; both hind; both rears; both backs; both hind feet; both hind ones; both rear; both back feet; both of his hind; both of her hind; hinds; the hinds; rears; hind two; hind pair; hind feet; rear feet; back feet; hind paws; the hind ones; hind ones; back ones; lh rh; lh and rh; lh n rh; rh and lh; lh/rh; lh & rh; lh + rh; rear pair; back pair; the rears; the backs; both back; both rear feet; the hind two; two hinds; back paws',
   ],
   [
     'paws',

@@ -100,7 +100,7 @@ export const ways: readonly Row[] = [
   [
     'quantity',
     'temperature',
-    'temp; temps; temperature; t; rectal temp; rectal; body temp; tmp; temped; rectal temperature; body temperature; temped at; temping; temps at; took temps; temperatures',
+    'thermometer; temp; temps; temperature; t; rectal temp; rectal; body temp; tmp; temped; rectal temperature; body temperature; temped at; temping; temps at; took temps; temperatures',
   ],
   [
     'quantity',

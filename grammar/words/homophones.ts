@@ -67,7 +67,7 @@ const ROWS: readonly (readonly [heard: string, means: string, near: string])[] =
   // Feet and booties
   ['buddies', 'booties', '~put ~foot | ~put ~end | <put !<=the | >put | <whose'],
   ['buddy', 'bootie', '~put ~foot | ~put ~side | ~put ~end'],
-  ['beauty', 'bootie', '~put ~foot | ~put ~side | ~put ~end | >put ~part'],
+  ['beauty', 'bootie', '~put ~foot | ~put ~side | ~put ~end | <whose >=on ~put'],
   ['beauties', 'booties', '~put'],
   ['bodies', 'booties', '~put'],
   ['movie', 'bootie', '~put ~foot | ~put ~side ~end'],
@@ -110,7 +110,6 @@ const ROWS: readonly (readonly [heard: string, means: string, near: string])[] =
   ['font', 'front', '<side'],
   ['frond', 'front', '<side'],
   ['gate', 'gait', '<whose | ~gait !<the !~at !~=of'],
-  ['gates', 'gaits', '<whose'],
   // Signs
   ['soar', 'sore', '~part | ~side | <be'],
   ['sour', 'sore', '>part | <be ~part'],

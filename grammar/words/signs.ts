@@ -40,7 +40,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'infected',
-    'infected; infection; oozing; oozy; ooze; pus; pussy; festering; festered; weeping; weepy; septic; goopy; goo; discharge; gunk; smells bad; runny; abscess; abscessed; smelly; inflamed; crusty',
+    'infected; infection; oozing; oozy; ooze; pus; pussy; festering; festered; weeping; weepy; septic; goopy; goo; discharge; gunk; smells bad; abscess; abscessed; smelly; inflamed; crusty',
   ],
   [
     'sign',
@@ -65,12 +65,12 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'rub',
-    "rub; rubs; rubbed; rubbing; rubbed raw; chafe; chafes; chafed; chafing; harness rub; harness rubs; bootie rub; bootie rubs; bootie burn; hair gone; hair loss; hair is gone; hair's gone; fur gone; fur's gone; fur is gone; fur loss; bald spot; bald spots; bald patch; losing hair; rubbed bald; hair rubbed off; hair worn off; harness burn; harness sore; harness sores; missing hair; rub mark; rub spot; chafe mark; gall; galls; galled; hair rubbed; fur rubbed; rubbed off; hairless; rub sore; rub sores; bare patch; strap rub; collar rub; chaffed; chaffing",
+    "rubbed bare; bald patches; rub; rubs; rubbed; rubbing; rubbed raw; chafe; chafes; chafed; chafing; harness rub; harness rubs; bootie rub; bootie rubs; bootie burn; hair gone; hair loss; hair is gone; hair's gone; fur gone; fur's gone; fur is gone; fur loss; bald spot; bald spots; bald patch; losing hair; rubbed bald; hair rubbed off; hair worn off; harness burn; harness sore; harness sores; missing hair; rub mark; rub spot; chafe mark; gall; galls; galled; hair rubbed; fur rubbed; rubbed off; hairless; rub sore; rub sores; bare patch; strap rub; collar rub; chaffed; chaffing",
   ],
   [
     'sign',
     'iced',
-    'iced; iced up; icing; icing up; ices up; ice; ice ball; ice balls; iceball; iceballs; ice balling; snowball; snowballs; snow ball; snow balls; balled up; balling up; balling; balled; balls up; ice between; snow between; snow packed; snowballed; snowballing; ice packed; packed with snow; packed with ice; ice buildup; clumped; clumps; ice clumps; snow clumps; ball ice; caked with ice; caked; ice chunks',
+    'ball of ice; balls of ice; ball of snow; balls of snow; clump of ice; clumps of ice; clump of snow; clumps of snow; lump of ice; lumps of ice; lump of snow; lumps of snow; chunk of ice; chunk of snow; iced; iced up; icing; icing up; ices up; ice; ice ball; ice balls; iceball; iceballs; ice balling; snowball; snowballs; snow ball; snow balls; balled up; balling up; balling; balled; balls up; ice between; snow between; snow packed; snowballed; snowballing; ice packed; packed with snow; packed with ice; ice buildup; clumped; clumps; ice clumps; snow clumps; ball ice; caked with ice; caked; ice chunks',
   ],
   [
     'sign',
@@ -90,7 +90,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'loose-stool',
-    "diarrhea; diarrhoea; the runs; had runs; has runs; loose stool; loose stools; soft stool; soft stools; squirts; the squirts; squirting; the trots; scours; the scours; watery stool; watery stools; loose poop; soft poop; loose poo; soft poo; runny poop; runny stool; runny stools; liquid stool; runny poo; stool is loose; stool's loose; stools are loose; stool is soft; stool's soft; stools loose; stool loose; stool soft; loose bowels; loose bowel; pudding poop; pudding stool; pooping water; loosey goosey; soft serve; watery poop; bowels loose; poop is loose; poop's loose; poops loose; poop loose; poop soft; poop is soft; poop's soft; poop runny; liquid poop; diarhea; diarrea; diarreah; diarrhea stool; the poops; mushy stool; mushy poop; soft s; cow pie; cow pies; the skits; the skitters; mucousy stool; stool is watery; stool watery; stool's watery; stool runny; stool was loose; stool was soft; stools were loose; stools soft; stools were soft; poop was soft; poop was loose; belly's off; gut trouble; upset gut; loose motion; runs",
+    "runny; watery; mushy; liquid; diarrhea; diarrhoea; the runs; had runs; has runs; loose stool; loose stools; soft stool; soft stools; squirts; the squirts; squirting; the trots; scours; the scours; watery stool; watery stools; loose poop; soft poop; loose poo; soft poo; runny poop; runny stool; runny stools; liquid stool; runny poo; stool is loose; stool's loose; stools are loose; stool is soft; stool's soft; stools loose; stool loose; stool soft; loose bowels; loose bowel; pudding poop; pudding stool; pooping water; loosey goosey; soft serve; watery poop; bowels loose; poop is loose; poop's loose; poops loose; poop loose; poop soft; poop is soft; poop's soft; poop runny; liquid poop; diarhea; diarrea; diarreah; diarrhea stool; the poops; mushy stool; mushy poop; soft s; cow pie; cow pies; the skits; the skitters; mucousy stool; stool is watery; stool watery; stool's watery; stool runny; stool was loose; stool was soft; stools were loose; stools soft; stools were soft; poop was soft; poop was loose; belly's off; gut trouble; upset gut; loose motion; runs",
   ],
   [
     'sign',
@@ -135,7 +135,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'in-season',
-    'in heat; in season; coming into season; coming into heat; coming in heat; coming in season; into season; came into season; came into heat; went into heat; going into heat; going into season; in standing heat; standing heat; came in heat; started her heat; in full heat; started her season; her heat; her season; out of heat; out of season; in estrus; flagging; on heat; coming on heat; come into heat; come into season; came in season; gone into heat; gone into season; estrus',
+    'in heat; in season; coming into season; coming into heat; coming in heat; coming in season; into season; came into season; came into heat; went into heat; going into heat; going into season; in standing heat; standing heat; came in heat; started her heat; in full heat; started her season; her heat; her season; out of heat; out of season; in estrus; on heat; coming on heat; come into heat; come into season; came in season; gone into heat; gone into season; estrus',
   ],
 
   // Nothing in particular, used with absent, resolved or possible
@@ -153,7 +153,7 @@ export const signs: readonly Row[] = [
   [
     'over',
     true,
-    'healed; all healed; completely healed; healed up; healed over; all healed up; cleared up; cleared; fine now; ok now; okay now; good now; all good now; normal now; back to normal; gone now; all gone; gone today; gone; nothing to see now; nothing there now; no sign of it now; walked out of it; worked out of it; ran out of it; warmed out of it; shook it off; resolved; over it; back to herself; back to himself; good as new; right as rain; disappeared; clear now; stopped now; all clear now; not anymore; none since; nothing since; fine today; fine again; good again; ok again',
+    'out now; loosened off; loosened off completely; loosened right off; worked itself out; right as rain again; healed; all healed; completely healed; healed up; healed over; all healed up; cleared up; cleared; fine now; ok now; okay now; good now; all good now; normal now; back to normal; gone now; all gone; gone today; gone; nothing to see now; nothing there now; no sign of it now; walked out of it; worked out of it; ran out of it; warmed out of it; shook it off; resolved; over it; back to herself; back to himself; good as new; right as rain; disappeared; clear now; stopped now; all clear now; not anymore; none since; nothing since; fine today; fine again; good again; ok again',
   ],
   [
     'severity',

@@ -14,6 +14,11 @@ export const team: readonly Row[] = [
     'all',
     'everyone; everybody; every dog; every one of them; every last one; every one of the dogs; every single dog; each dog; each of them; all dogs; all the dogs; all my dogs; all of the dogs; all of the team; the whole team; whole team; whole crew; the whole crew; the whole lot; the whole bunch; the whole gang; the whole string; the whole yard; the whole kennel; whole yard; the entire team; entire team; the team; my team; the crew; the gang; the string; the dogs; dogs; all round; all around; all hands; all the team; team wide; across the board; the whole pack; the pack; the lot of them; everyone in the team; everybody in the team; all; each one; anyone; anybody; any of them; any of em; any dog; any of the dogs; all two; all three; all four of them; all five; all six; all seven; all eight; all nine; all ten; all eleven; all twelve; all fourteen; all sixteen; all 6; all 8; all 10; all 12; all 14; all 16; all of us; the kids all; the bunch; these guys; the guys; you guys; the mob; the squad; whole squad; whole bunch; whole gang; whole kennel; the team as a whole; every body; every one',
   ],
+  [
+    'group',
+    'middle',
+    'the middle pair; middle pair; the middle two; the two in the middle; the pair in the middle; the middle ones',
+  ],
   ['group', 'them-all', 'they all; them all; em all; all of them; all of em'],
   [
     'group',
@@ -23,7 +28,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'lead',
-    'leaders; the leaders; both leaders; my leaders; lead dogs; the lead dogs; both lead dogs; my lead dogs; the lead pair; lead pair; the front pair; the front end; the two leaders; the two up front; the pair up front; both up front; front runners; leads; the leads; both leads; my two leaders; two leaders',
+    'the two at the front; the pair at the front; the front two; front two; the two in front; leaders; the leaders; both leaders; my leaders; lead dogs; the lead dogs; both lead dogs; my lead dogs; the lead pair; lead pair; the front pair; the front end; the two leaders; the two up front; the pair up front; both up front; front runners; leads; the leads; both leads; my two leaders; two leaders',
   ],
   [
     'group',
@@ -38,7 +43,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'wheel',
-    'wheel dogs; the wheel dogs; both wheel dogs; wheelers; the wheelers; both wheelers; wheel pair; the wheel pair; my wheel dogs; my wheelers; the two wheelers; the two wheel dogs; both in wheel; the pair in wheel; the two in wheel; both at wheel; wheels; the wheels; both wheels',
+    'the two at the back; the pair at the back; the back two; back two; the back pair; the two in back; wheel dogs; the wheel dogs; both wheel dogs; wheelers; the wheelers; both wheelers; wheel pair; the wheel pair; my wheel dogs; my wheelers; the two wheelers; the two wheel dogs; both in wheel; the pair in wheel; the two in wheel; both at wheel; wheels; the wheels; both wheels',
   ],
   [
     'group',
@@ -176,7 +181,7 @@ export const team: readonly Row[] = [
   [
     'driving',
     true,
-    "driving; drove; drives; drive; has; had; took; taking; takes; 's got; got; with; ran; runs; running; skiing; skied; skijoring; skijored; is driving; was driving; 's driving; has got; 's running; is running; handled; handling; mushing; mushed; out with; went out with; going out with; is taking; 's taking; 'll take; will take; will drive; will run; is out with; 's out with; hooked up; hitched; follows with; following with; behind with; is skiing; 's skiing; took out; brought; bringing; leads; pulled by",
+    "have; take; will have; run; follows with; is following with; driving; drove; drives; drive; has; had; took; taking; takes; 's got; got; with; ran; runs; running; skiing; skied; skijoring; skijored; is driving; was driving; 's driving; has got; 's running; is running; handled; handling; mushing; mushed; out with; went out with; going out with; is taking; 's taking; 'll take; will take; will drive; will run; is out with; 's out with; hooked up; hitched; following with; behind with; is skiing; 's skiing; took out; brought; bringing; leads; pulled by",
   ],
   [
     'outing',

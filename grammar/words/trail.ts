@@ -51,7 +51,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'overflow',
-    'overflow; over flow; overflows; open water; water on top; water on the ice; water over the ice; overflowing; water on the trail; standing water; wet crossing; seep; seeping; water running over; wet ice; aufeis; overflo; water on the river; water on the lake; water on top of the ice; flowing over the ice; creek was running over; water over ice',
+    'water lying on top; water lying on the ice; water lying on top of the ice; water sitting on the ice; water sitting on top; water across the ice; water across the trail; water pooled on the ice; overflow; over flow; overflows; open water; water on top; water on the ice; water over the ice; overflowing; water on the trail; standing water; wet crossing; seep; seeping; water running over; wet ice; aufeis; overflo; water on the river; water on the lake; water on top of the ice; flowing over the ice; creek was running over; water over ice',
   ],
   [
     'surface',
@@ -86,7 +86,7 @@ export const trail: readonly Row[] = [
   [
     'trail-word',
     true,
-    'trail; trails; track; going; surface; snow; path; road; route; footing; underfoot; river; lake; creek; ice; hill; ridge; summit; climb; pass; flats; swamp; portage; section; tundra; saddle; willows; crossing; downhill; uphill; conditions; trl; snowmachine trail; snow machine trail; ridgeline; slough; valley; bay; sea ice; field; fields; forest; woods; straightaway; corridor; stretch; cutbank; bank; crust; hillside; runners; base; switchbacks; gulch; canyon; draw; loop; pond; flat; marsh; bog; muskeg; dike; beach; shore; ground; runner; seismic line; bottom; top; trailhead; roadbed; grade; snowpack; logging road; two track; gravel pit; footpath; ski track; ski trail',
+    'tracks; trail; trails; track; going; surface; snow; path; road; route; footing; underfoot; river; lake; creek; ice; hill; ridge; summit; climb; pass; flats; swamp; portage; section; tundra; saddle; willows; crossing; downhill; uphill; conditions; trl; snowmachine trail; snow machine trail; ridgeline; slough; valley; bay; sea ice; field; fields; forest; woods; straightaway; corridor; stretch; cutbank; bank; crust; hillside; runners; base; switchbacks; gulch; canyon; draw; loop; pond; flat; marsh; bog; muskeg; dike; beach; shore; ground; runner; seismic line; bottom; top; trailhead; roadbed; grade; snowpack; logging road; two track; gravel pit; footpath; ski track; ski trail',
   ],
 ];
 
