@@ -11,6 +11,8 @@ const position = z.enum(POSITIONS);
 const expectedSchema = z.strictObject({
   about: z.string(),
   totals: z.record(day, z.record(z.string(), miles)),
+  /** Dogs in each team at its start. */
+  sizes: z.record(day, z.record(z.string(), z.number().int().positive())),
   runs: z.array(
     z.strictObject({
       day,
