@@ -109,9 +109,13 @@ export const disk: Files = {
  */
 export async function keepAs(files: Files, from: string, to: string): Promise<void> {
   const between = `${to}.tmp`;
-  await files.remove(between);
   try {
-    await files.link(from, between);
+    await files.link(from, between).catch(async (error: unknown) => {
+      // Left over by a program that was killed.
+      if (codeOf(error) !== 'EEXIST') throw error;
+      await files.remove(between);
+      await files.link(from, between);
+    });
   } catch (error) {
     // Sticks formatted as FAT and some network shares know no second name: copy there.
     if (!['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK'].includes(codeOf(error) ?? '')) throw error;

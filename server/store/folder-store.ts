@@ -121,10 +121,13 @@ class FolderStore implements Store {
     await kennel.read();
     const seasons = new Set(names.flatMap((name) => SEASON_FILE.exec(name)?.[1] ?? []).filter(isSeasonName));
     const settling: (() => Promise<void>)[] = [];
-    for (const name of [...seasons].sort()) {
+    const reading = [...seasons].sort().map((name) => {
       const file = new DurableFile(`season-${name}`, seasonCodec(name), this.#around);
       const low = new Low<Kept<Season>>(file, { state: emptySeason(name) });
-      await low.read();
+      return { name, file, low, read: low.read() };
+    });
+    await Promise.all(reading.map(({ read }) => read));
+    for (const { name, file, low } of reading) {
       this.#take(name, file, low).kept = true;
       this.#addToIndex(name, file.name, low.data);
       settling.push(() => file.settle(low.data, canWrite));

@@ -11,7 +11,8 @@ import { createInterface } from 'node:readline';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, it } from 'vitest';
-import { chances, uuid } from '../store/helpers.ts';
+import { chances } from '../store/chances.ts';
+import { uuid } from '../store/helpers.ts';
 
 const NOTES = 500;
 const ROUNDS = 20;

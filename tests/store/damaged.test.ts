@@ -1,5 +1,5 @@
 /** Files that can't be read, are missing, or were edited by hand: nothing is lost, and a sentence says what was done. */
-import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { linkSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { FolderUnusableError, openStore } from '../../server/store/index.ts';
@@ -126,6 +126,17 @@ it('sets aside under a name of its own each time', async () => {
   }
   const aside = readdirSync(folder).filter((name) => name.includes('unreadable'));
   expect(aside.map((name) => read(folder, name)).sort()).toEqual(['broken 0', 'broken 1', 'broken 2']);
+});
+
+it('gives the earlier copy a file of its own again after a write that was cut off between its two names', async () => {
+  const folder = await twoNotes();
+  rmSync(at(folder, EARLIER));
+  linkSync(at(folder), at(folder, EARLIER));
+  const store = await openStore(folder);
+  await store.close();
+  // An editor that writes in place now harms the one and not the other.
+  writeFileSync(at(folder), 'harm');
+  expect(ids(JSON.parse(read(folder, EARLIER)))).toEqual([uuid(1), uuid(2)]);
 });
 
 it('uses the earlier copy of the kennel as well', async () => {

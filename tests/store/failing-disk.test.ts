@@ -38,7 +38,6 @@ it('writes in the order that keeps a whole file at every instant', async () => {
     'write season-2026-27.json.tmp',
     'sync season-2026-27.json.tmp',
     'close season-2026-27.json.tmp',
-    'remove season-2026-27.earlier.json.tmp',
     'link season-2026-27.earlier.json.tmp',
     'rename season-2026-27.earlier.json',
     'remove season-2026-27.earlier.json.tmp',

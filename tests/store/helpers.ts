@@ -66,17 +66,6 @@ export function modelProcesses(pid: number, running: Set<number>, machine = 'her
   };
 }
 
-/** A number from 0 to 1 each time, the same row for the same seed (mulberry32, public domain). */
-export function chances(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-  };
-}
-
 /** A new folder, removed after the test. */
 export function temporaryFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'snackstop-store-'));

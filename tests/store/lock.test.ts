@@ -8,7 +8,8 @@ import { fileURLToPath } from 'node:url';
 import { afterEach, describe, expect, it } from 'vitest';
 import { FolderInUseError, NotKeptError, openStore } from '../../server/store/index.ts';
 import { processes } from '../../server/store/processes.ts';
-import { add, chances, ids, modelProcesses, note, SEASON, temporaryFolder, uuid } from './helpers.ts';
+import { chances } from './chances.ts';
+import { add, ids, modelProcesses, note, SEASON, temporaryFolder, uuid } from './helpers.ts';
 import { ModelDisk } from './model-disk.ts';
 
 const script = fileURLToPath(new URL('child.ts', import.meta.url));

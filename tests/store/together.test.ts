@@ -3,7 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Season } from '../../server/model.ts';
 import { NotKeptError, openStore } from '../../server/store/index.ts';
-import { add, chances, ids, modelProcesses, note, SEASON, uuid } from './helpers.ts';
+import { chances } from './chances.ts';
+import { add, ids, modelProcesses, note, SEASON, uuid } from './helpers.ts';
 import { ModelDisk, systemError } from './model-disk.ts';
 
 let starts = 0;
