@@ -83,8 +83,14 @@ function eventOf(told: Told, find: Find, { back, full, listed, known, someoneOut
     return { ...common, what: 'move', ...where, place: find(told, false), ...wasIn };
   }
   // Told for the first time, a dog stands there from the start, unless the line-up had been told as a whole without it.
-  const fromStart = back || (!known && !full);
-  return { ...common, what: 'hitch', ...where, place: fromStart ? { metres: 0 } : find(told, true) };
+  const place = back || (!known && !full) ? { metres: 0 } : find(told, true);
+  // With nothing known of the way before, it is the start.
+  return {
+    ...common,
+    what: 'hitch',
+    ...where,
+    place: place.metres === undefined ? { metres: 0, estimated: true } : place,
+  };
 }
 
 /**

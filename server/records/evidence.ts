@@ -16,7 +16,8 @@ export function showsRun(told: Told): boolean {
     case 'clock':
       return entry.event !== 'other';
     case 'duration':
-      return entry.of !== 'other';
+      // A rest is told of a team in the yard too ("two weeks rest").
+      return entry.of === 'run';
     default:
       return false;
   }

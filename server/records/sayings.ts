@@ -80,7 +80,8 @@ class Sorting {
       }
       left.push(dog);
       const speaker = outing?.own ?? outing?.others[0];
-      if (speaker && phase === 'trail' && dog !== '*' && !outing?.home.has(dog)) add(this.absent, speaker, dog, told);
+      const onTheWay = phase === 'trail' && item.when.ms <= (outing?.phases.shown ?? 0);
+      if (speaker && onTheWay && dog !== '*' && !outing?.home.has(dog)) add(this.absent, speaker, dog, told);
     }
     if (holds(told.entry) || told.entry.kind === 'finding')
       if (left.length > 0 || told.dogs.length === 0) this.inYard(told, item, left);

@@ -1,7 +1,7 @@
 /** The breaks of a run: when, how long, where, as far as each was told. */
 import { type Course, inOrder, markFor, within } from './course.ts';
 import { grouped, type Item, of, type Told } from './items.ts';
-import { looksBack } from './phases.ts';
+import { looksBack, phaseOf } from './phases.ts';
 import type { Team } from './teams.ts';
 import { clockAt, iso } from './time.ts';
 import type { RunRecord } from './types.ts';
@@ -17,6 +17,8 @@ export function stopsOf(team: Team, course: Course): Stop[] {
   const figures = [...team.figures].sort(inOrder);
   const marks = grouped(course.marks, (mark) => mark.item);
   for (const [item, told] of grouped(figures, (one) => one.item)) {
+    // A rest told before the team left is none of the run's ("two weeks off").
+    if (phaseOf(team.phases, item) === 'before') continue;
     const clocks = of(told, 'clock').filter(({ entry }) => entry.event === 'stop');
     const lengths = of(told, 'duration').filter(({ entry }) => entry.of === 'stop');
     const here = marks.get(item) ?? [];

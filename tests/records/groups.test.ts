@@ -327,6 +327,10 @@ describe('what makes no run', () => {
     ]);
   });
 
+  test('a rest of two weeks told in the yard', () => {
+    expect(runs([on('14', '09:00', [duration('stop', 20_160), finding(['Moss'])])]).runs).toEqual([]);
+  });
+
   test('notes set aside, and entries proposed or removed', () => {
     const proposed = on('14', '08:50', four());
     for (const entry of proposed.entries) entry.state = 'proposed';

@@ -48,6 +48,12 @@ describe('in the evening', () => {
     expect(dogIn(record, 'Moss').intake).toHaveLength(1);
   });
 
+  test('where no end is told, what follows the last mark may be from the yard; a later mark shows that it was not', () => {
+    const notes = [out(), at('11:00', [mark(20)]), at('11:40', [finding(['Pika'])])];
+    expect(run(notes).conflicts).toEqual([]);
+    expect(kinds(run([...notes, at('12:00', [mark(24)])]))).toEqual(['finding-on-absent-dog']);
+  });
+
   test('a supper for the whole team is every dog’s but those dropped on the way', () => {
     const record = run([
       out(),
