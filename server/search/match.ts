@@ -221,14 +221,16 @@ function dogsMatch(q: Query, one: Named, around: () => Around): boolean {
   if (!q.dogs?.length) return true;
   if (one.dogs.some((d) => (q.dogs as string[]).includes(d))) return true;
   if (one.dogs.length && !one.dogs.includes('*')) return false;
-  // Trail and weather are a dog's only where they are asked for; its name alone lists what was told of the dog.
-  if (!one.dogs.length && !mattersAsked(q)) return false;
+  if (!one.dogs.length && !(isOfTheRun(one.entry.kind) && asksOfTheRun(q))) return false;
   const ran = around().runDogs;
   return ran !== undefined && q.dogs.some((d) => ran.has(d));
 }
 
-const mattersAsked = (q: Query) =>
-  Boolean(q.kinds?.length || q.surfaces?.length || q.conditions?.length || q.gear?.length || q.amount);
+const OF_THE_RUN: ReadonlySet<Kind> = new Set(['trail', 'weather', 'temperature', 'wind', 'distance', 'speed', 'gear']);
+const isOfTheRun = (kind: Kind) => OF_THE_RUN.has(kind);
+/** Trail and weather are a dog's only where they are asked for; its name alone lists what was told of the dog. */
+export const asksOfTheRun = (q: Query) =>
+  Boolean(q.kinds?.some(isOfTheRun) || q.surfaces?.length || q.conditions?.length || q.gear?.length || q.amount);
 
 function circumstancesHold({ query: q, fromCircumstances }: Asking, one: Named, around: () => Around): boolean {
   const e = one.entry;

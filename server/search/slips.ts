@@ -1,7 +1,7 @@
 /** Words of a query that nobody knows, mended where one word is near: a dog's name by sound or slip, else the lexicon's. */
 import type { Context } from '../../grammar/index.ts';
 import { type Ears, earsFor, soundsLike } from '../../grammar/steps/hearing.ts';
-import { makeSpeller, type Speller } from '../../grammar/steps/spelling.ts';
+import { makeSpeller, oneSlip, type Speller } from '../../grammar/steps/spelling.ts';
 import { tokenize } from '../../grammar/steps/tokens.ts';
 import { LEXICON_WORDS } from '../../grammar/words/index.ts';
 
@@ -44,7 +44,14 @@ function nearest(low: string, heard: Ears, words: Speller): string | undefined {
   if (low.endsWith('s') && heard.exact.has(low.slice(0, -1))) return undefined;
   const dog = soundsLike(low, heard);
   if (dog.dogs.length === 1 && (dog.how === 'misspelt' || dog.how === 'sounds')) return dog.dogs[0];
-  const word = words.fix(low);
+  const word = words.fix(low) ?? letterShort(low);
   if (word) return word;
   return dog.dogs.length === 1 && dog.how === 'near' ? dog.dogs[0] : undefined;
+}
+
+/** A word of four letters with one left out: "wrst". The speller mends only longer ones. */
+function letterShort(low: string): string | undefined {
+  if (low.length !== 4) return undefined;
+  const near = [...LEXICON_WORDS].filter((w) => w.length === 5 && w[0] === low[0] && oneSlip(low, w));
+  return near.length === 1 ? near[0] : undefined;
 }

@@ -8,7 +8,14 @@
  * 5. the lexicon         what no entry took but has a word of its own ("rh web", "booties")
  * 6. the rest            looked for in the notes' own words
  */
-import { type Context, type Entry, read as grammarRead, type Kind, type Reading } from '../../grammar/index.ts';
+import {
+  type Context,
+  type Entry,
+  read as grammarRead,
+  type Kind,
+  type Reading,
+  type Surface,
+} from '../../grammar/index.ts';
 import type { Frame } from '../../grammar/steps/frame.ts';
 import { amountIn } from './amounts.ts';
 import { type Calendar, whenIn } from './dates.ts';

@@ -1,0 +1,124 @@
+/** A query over the index: hits in the order of time, newest first, and the notes they stand in. */
+import type { Dog } from '../model.ts';
+import { currentName } from '../records/index.ts';
+import type { RunRecord } from '../records/types.ts';
+import { aroundNote } from './around.ts';
+import type { Found, FullText } from './fulltext.ts';
+import { type Around, type Asking, ask, type Named, verdict } from './match.ts';
+import { entriesOf, type Indexed, type Postings } from './postings.ts';
+import type { Query } from './query.ts';
+
+/** What a search looks in. */
+export interface Ground {
+  postings: Postings;
+  words: FullText;
+  dogs: Dog[];
+  /** A season's runs, in the order of time, and the ids of the runs that hold a note. */
+  runsOf: (season: string) => { runs: readonly RunRecord[]; ofNote: ReadonlyMap<string, readonly string[]> };
+}
+
+export interface RawHit {
+  at: Indexed;
+  /** Place of the entry in the note. */
+  index: number;
+  dogs: readonly string[];
+}
+
+export interface RawResult {
+  /** Newest first; entries of one note in the order of the note. */
+  hits: RawHit[];
+  /** Newest first. With nothing asked of entries, the notes of the words and days. */
+  notes: Indexed[];
+  /** How many entries were left out because of how they were told (see `show`). */
+  sortedOut: number;
+  /** Forms of the words that were found, by note. */
+  terms: Found;
+  /** Words that stand in no note that has the rest: the result is without them. */
+  leftOut?: string;
+}
+
+/** Every name a dog has or had, from any one of them; a name that nobody bears is its own. */
+export function namesOf(dogs: readonly Dog[], name: string): string[] {
+  const dog = dogs.find((d) => d.name === name);
+  return dog ? [dog.name, ...dog.aliases, ...dog.formerNames] : [name];
+}
+
+/** Searches; everything it gives satisfies the query, and nothing in the index that does is left out. */
+export function find(query: Query, ground: Ground): RawResult {
+  const asking = ask(query);
+  const words = query.words?.split(/\s+/).filter(Boolean) ?? [];
+  if (!asking.ofEntries) return findNotes(query, words, ground);
+  const hits: RawHit[] = [];
+  const notes = new Set<Indexed>();
+  let sortedOut = 0;
+  const found = [...ground.postings.candidates(asking, (dog) => namesOf(ground.dogs, dog))].filter((at) =>
+    inRange(at, query, ground),
+  );
+  const ids = new Set(words.length ? found.map((at) => at.note.id) : []);
+  const terms: Found = words.length ? ground.words.find(words, (id) => ids.has(id)) : new Map();
+  const some = words.length ? found.filter((at) => terms.has(at.note.id)) : found;
+  for (const at of newestFirst(some)) {
+    const one = askNote(asking, at, ground);
+    hits.push(...one.hits);
+    sortedOut += one.sortedOut;
+    if (one.hits.length) notes.add(at);
+  }
+  if (words.length && !hits.length && !sortedOut) {
+    const { words: leftOut, ...rest } = query;
+    return { ...find(rest, ground), ...(leftOut ? { leftOut } : {}) };
+  }
+  return { hits, notes: [...notes], sortedOut, terms };
+}
+
+function findNotes(query: Query, words: readonly string[], ground: Ground): RawResult {
+  const terms: Found = words.length ? ground.words.find(words) : new Map();
+  const notes: Indexed[] = [];
+  const pool = words.length ? [...terms.keys()].map((id) => ground.postings.get(id)) : ground.postings.all();
+  for (const at of pool) if (at && inRange(at, query, ground)) notes.push(at);
+  return { hits: [], notes: newestFirst(notes), sortedOut: 0, terms };
+}
+
+function inRange(at: Indexed, q: Query, ground: Ground): boolean {
+  if (q.from !== undefined && at.day < q.from) return false;
+  if (q.to !== undefined && at.day > q.to) return false;
+  if (q.season !== undefined && at.season !== q.season) return false;
+  return q.run === undefined || (ground.runsOf(at.season).ofNote.get(at.note.id) ?? []).includes(q.run);
+}
+
+/** Notes of one moment by id, so that their order never hangs on how the index was built. */
+function newestFirst(notes: Indexed[]): Indexed[] {
+  return notes.sort((a, b) => b.ms - a.ms || (a.note.id < b.note.id ? 1 : a.note.id > b.note.id ? -1 : 0));
+}
+
+const runMaps = new WeakMap<readonly RunRecord[], Map<string, RunRecord>>();
+
+/** The runs that hold a note. */
+export function runsOfNote(at: Indexed, ground: Ground): RunRecord[] {
+  const { runs, ofNote } = ground.runsOf(at.season);
+  let byId = runMaps.get(runs);
+  if (!byId) {
+    byId = new Map(runs.map((run) => [run.id, run]));
+    runMaps.set(runs, byId);
+  }
+  return (ofNote.get(at.note.id) ?? []).flatMap((id) => byId.get(id) ?? []);
+}
+
+/** The entries of a note that satisfy the query. */
+export function askNote(asking: Asking, at: Indexed, ground: Ground): { hits: RawHit[]; sortedOut: number } {
+  const hits: RawHit[] = [];
+  let sortedOut = 0;
+  let around: Around | undefined;
+  const all: Named[] = entriesOf(at.note).map(({ entry }) => ({
+    entry,
+    dogs: entry.dogs.map((dog) => currentName(ground.dogs, dog)),
+  }));
+  all.forEach((one, index) => {
+    const is = verdict(asking, one, all, () => {
+      around ??= aroundNote(at.note, runsOfNote(at, ground), ground.dogs);
+      return around;
+    });
+    if (is === 'hit') hits.push({ at, index, dogs: one.dogs });
+    else if (is === 'sorted-out') sortedOut++;
+  });
+  return { hits, sortedOut };
+}

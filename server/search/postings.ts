@@ -1,0 +1,129 @@
+/** Which notes tell what: for each dog, kind, sign, part and so on the notes that hold it. Kept up to date note by note. */
+import type { Entry } from '../../grammar/entry.ts';
+import type { Note } from '../model.ts';
+import { fold } from '../notes/names.ts';
+import { type Asking, asksOfTheRun, partsMeant } from './match.ts';
+
+/** A note as the index holds it. */
+export interface Indexed {
+  note: Note;
+  season: string;
+  /** Milliseconds since 1970. */
+  ms: number;
+  /** Its local day. */
+  day: string;
+  keys: readonly string[];
+}
+
+/** Entries that are looked at: not those a person removed. A note put aside has none. */
+export const entriesOf = (note: Note) => (note.aside ? [] : note.entries.filter((e) => e.state !== 'removed'));
+
+function keysOf(note: Note): string[] {
+  const keys = new Set<string>();
+  for (const { entry } of entriesOf(note)) {
+    keys.add(`kind ${entry.kind}`);
+    for (const dog of entry.dogs) keys.add(`dog ${fold(dog)}`);
+    if (!entry.dogs.length) keys.add('dog -');
+    const value = valueKey(entry);
+    if (value) keys.add(value);
+    if ('part' in entry && entry.part) keys.add(`part ${entry.part}`);
+  }
+  return [...keys];
+}
+
+function valueKey(e: Entry): string | undefined {
+  switch (e.kind) {
+    case 'finding':
+      return `sign ${e.sign}`;
+    case 'care':
+      return `act ${e.act}`;
+    case 'booties':
+      return `state ${e.state}`;
+    case 'intake':
+      return `took ${e.took}`;
+    default:
+      return undefined;
+  }
+}
+
+export class Postings {
+  readonly #byKey = new Map<string, Set<Indexed>>();
+  readonly #byId = new Map<string, Indexed>();
+
+  get size(): number {
+    return this.#byId.size;
+  }
+
+  get(id: string): Indexed | undefined {
+    return this.#byId.get(id);
+  }
+
+  /** Every note. */
+  all(): Iterable<Indexed> {
+    return this.#byId.values();
+  }
+
+  put(note: Note, season: string): void {
+    this.drop(note.id);
+    const one: Indexed = { note, season, ms: Date.parse(note.at), day: note.at.slice(0, 10), keys: keysOf(note) };
+    this.#byId.set(note.id, one);
+    for (const key of one.keys) {
+      const set = this.#byKey.get(key);
+      if (set) set.add(one);
+      else this.#byKey.set(key, new Set([one]));
+    }
+  }
+
+  drop(id: string): void {
+    const one = this.#byId.get(id);
+    if (!one) return;
+    this.#byId.delete(id);
+    for (const key of one.keys) {
+      const set = this.#byKey.get(key);
+      set?.delete(one);
+      if (set?.size === 0) this.#byKey.delete(key);
+    }
+  }
+
+  /**
+   * Notes that may hold an entry that satisfies the query, and surely all that do: the smallest of the sets it names.
+   * `names` gives every name a dog has or had.
+   */
+  candidates({ query, matters }: Asking, names: (dog: string) => readonly string[]): Iterable<Indexed> {
+    const choices: string[][] = [];
+    const keys = (prefix: string, values: readonly string[] | undefined, more: string[] = []) => {
+      if (values?.length) choices.push([...values.map((v) => `${prefix} ${v}`), ...more]);
+    };
+    if (query.dogs?.length)
+      choices.push([
+        ...query.dogs.flatMap(names).map((name) => `dog ${fold(name)}`),
+        'dog *',
+        ...(asksOfTheRun(query) ? ['dog -'] : []),
+      ]);
+    // "Fine now" denies every sign, so it may be one that is asked for.
+    keys('sign', query.signs, ['sign any']);
+    keys('act', query.acts);
+    keys('state', query.states);
+    keys('took', query.took);
+    for (const m of matters) keys('kind', m.kinds);
+    if (query.parts?.length && query.signs?.length) keys('part', [...partsMeant(query.parts)]);
+    let best: string[] | undefined;
+    let least = Number.POSITIVE_INFINITY;
+    for (const choice of choices) {
+      const size = choice.reduce((n, key) => n + (this.#byKey.get(key)?.size ?? 0), 0);
+      if (size < least) {
+        least = size;
+        best = choice;
+      }
+    }
+    if (!best) return this.all();
+    const found = new Set<Indexed>();
+    for (const key of best) for (const one of this.#byKey.get(key) ?? []) found.add(one);
+    return found;
+  }
+
+  /** Every key with the ids of its notes, for comparing two indexes. */
+  contents(): Map<string, string[]> {
+    return new Map([...this.#byKey].map(([key, set]) => [key, [...set].map((one) => one.note.id).sort()]));
+  }
+}
