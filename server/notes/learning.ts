@@ -6,7 +6,7 @@
 
 import { isDeepStrictEqual } from 'node:util';
 import { doubleMetaphone } from 'double-metaphone';
-import type { Entry } from '../../grammar/entry.ts';
+import type { Entry, Span } from '../../grammar/entry.ts';
 import type { Dog, Kennel, Note, ReviewedEntry } from '../model.ts';
 import { dogNamed, fold, says, words } from './names.ts';
 
@@ -48,8 +48,13 @@ function fields(entry: Entry): Record<string, unknown> {
   return rest;
 }
 
-/** The one word in the entry's span that stands for the name: an unknown name there, or what sounds like the dog read. */
-function heardFor(note: Note, [start, end]: [number, number], read: Dog | undefined): string | undefined {
+/** The one word that stands for the name, in the entry's own words or else in their sentence. */
+function heardFor(note: Note, span: Span, read: Dog | undefined): string | undefined {
+  return heardIn(note, span, read) ?? heardIn(note, sentenceAround(note.text, span), read);
+}
+
+/** The one unknown name in a stretch of the note, or the one word there that sounds like the dog that was read. */
+function heardIn(note: Note, [start, end]: Span, read: Dog | undefined): string | undefined {
   const unknown = note.unknownNames.filter(({ span }) => span[0] >= start && span[1] <= end);
   if (unknown.length > 0) return unknown.length === 1 ? unknown[0]?.name : undefined;
   if (!read) return undefined;
@@ -58,6 +63,13 @@ function heardFor(note: Note, [start, end]: [number, number], read: Dog | undefi
   if (names.some((name) => says(note.text, name))) return undefined;
   const alike = words(note.text.slice(start, end)).filter(({ word }) => names.some((name) => soundsLike(word, name)));
   return alike.length === 1 ? alike[0]?.word : undefined;
+}
+
+/** From the mark before to the mark after; a note without marks is one sentence. */
+function sentenceAround(text: string, [start, end]: Span): Span {
+  const before = text.slice(0, start).search(/[^.!?;\n]*$/);
+  const after = text.slice(end).search(/[.!?;\n]/);
+  return [before, after < 0 ? text.length : end + after];
 }
 
 function soundsLike(a: string, b: string): boolean {

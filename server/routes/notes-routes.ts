@@ -61,10 +61,7 @@ export const postNotes = createRoute({
     200: json(manyKept, 'What became of each note, in the order in which they were sent'),
     ...writing,
     409: json(manyKept.extend(errorSchema.shape), 'None was taken: their ids have other texts, which stand'),
-    503: json(
-      z.union([errorSchema, manyKept.extend(errorSchema.shape)]),
-      'None was taken: it could not be written to disk',
-    ),
+    503: json(manyKept.extend(errorSchema.shape), 'None was taken: it could not be written to disk'),
   },
 });
 

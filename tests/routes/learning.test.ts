@@ -74,6 +74,34 @@ describe('a name that is no dog’s', () => {
   });
 });
 
+describe('where the name lies outside the words that the entry was read from', () => {
+  const away = (names: string[]) => (text: string) => ({
+    entries: [
+      {
+        kind: 'finding' as const,
+        dogs: [],
+        sign: 'lame' as const,
+        span: [text.indexOf('lame'), text.indexOf('lame') + 4] as [number, number],
+      },
+    ],
+    unknownNames: names
+      .filter((name) => text.includes(name))
+      .map((name) => ({ name, span: [text.indexOf(name), text.indexOf(name) + name.length] as [number, number] })),
+  });
+
+  it('is the one unknown name of that sentence', async () => {
+    const kennel = await newKennel({ read: away(['Jennifer', 'Maurice']) });
+    await kennel.dogs('Juniper');
+    const notes = await kennel.notes(
+      ['09:00', 'Maurice ate. Jennifer is very lame; fine day'],
+      ['10:00', 'jog, Jennifer and Maurice trot, one is lame'],
+      ['11:00', 'Jennifer ate. One is lame.'],
+    );
+    for (const note of notes) await correct(kennel, note.id, ['Juniper']);
+    expect(learnedIn(kennel)).toEqual(['Jennifer 1']);
+  });
+});
+
 describe('a name heard as another dog’s', () => {
   it('is the word that sounds like the dog that was read', async () => {
     // The grammar took "Tansey" for Tansy; it was Stanzi who was meant.

@@ -3,11 +3,12 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { v7 } from 'uuid';
-import { onTestFinished } from 'vitest';
+import { expect, onTestFinished } from 'vitest';
 import { createApp } from '../../server/app.ts';
 import type { HouseOptions } from '../../server/notes/house.ts';
 import type { KeptNote, NoteView } from '../../server/routes/schemas.ts';
 import { openStore, type Parts, type Store } from '../../server/store/index.ts';
+import { asDescribed } from './described.ts';
 import { read } from './reader.ts';
 
 export const NOW = '2027-01-15T09:00:00.000-09:00';
@@ -33,7 +34,10 @@ export class Kennel {
       headers: { ...(body === undefined ? {} : { 'content-type': 'application/json' }), ...headers },
       ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
     });
-    return { status: response.status, json: (await response.json()) as T, headers: response.headers };
+    const json: unknown = await response.json();
+    // Every answer of every test is as it is described, to the last field.
+    expect(asDescribed(method, path, response.status, json)).toEqual(json);
+    return { status: response.status, json: json as T, headers: response.headers };
   }
 
   get<T>(path: string) {
