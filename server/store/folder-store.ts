@@ -33,6 +33,12 @@ export interface Store {
   changeKennel<T>(change: (kennel: Kennel) => [Kennel, T], what?: string): Promise<T>;
   /** The same for a season. */
   changeSeason<T>(name: string, change: (season: Season) => [Season, T], what?: string): Promise<T>;
+  /**
+   * Lets `fill` put a kennel's files into the folder, and reads them: only for a store that holds nothing. Changes that
+   * come meanwhile are refused.
+   * @throws ChangeRefusedError where it holds something, and whatever `fill` throws; the store is as before then.
+   */
+  refill(fill: () => Promise<void>): Promise<void>;
   /** Tells other processes that want the folder where this one answers. */
   announce(port: number): Promise<void>;
   /** Waits for what is on its way, then leaves the folder to others. */
@@ -90,6 +96,7 @@ class FolderStore implements Store {
   readonly #kennelFile: DurableFile<Kennel>;
   #kennel!: Keeper<Kennel>;
   #closed = false;
+  #filling = false;
 
   constructor(
     readonly folder: string,
@@ -182,19 +189,42 @@ class FolderStore implements Store {
     return keeper.change(change, (cause) => notKept(what, file.name, cause));
   }
 
+  async refill(fill: () => Promise<void>): Promise<void> {
+    this.#mustBeOpen('The copy');
+    this.#filling = true;
+    try {
+      await this.#idle();
+      const { dogs, people, learned } = this.kennel();
+      if (dogs.length + people.length + learned.length + this.seasonNames().length > 0)
+        throw new ChangeRefusedError('A copy is restored only where nothing is kept yet; here there is something.');
+      await this.lock.ensure();
+      await fill();
+      this.#seasons.clear();
+      await this.read();
+    } finally {
+      this.#filling = false;
+    }
+  }
+
   announce(port: number): Promise<void> {
     return this.lock.announce(port);
   }
 
   async close(): Promise<void> {
     this.#closed = true;
+    await this.#idle();
+    await this.lock.release();
+  }
+
+  async #idle(): Promise<void> {
     await this.#kennel.idle();
     for (const { keeper } of this.#seasons.values()) await keeper.idle();
-    await this.lock.release();
   }
 
   #mustBeOpen(what: string): void {
     if (this.#closed) throw new NotKeptError(`${what} was not kept: Snackstop is shutting down. Send it again.`);
+    if (this.#filling)
+      throw new NotKeptError(`${what} was not kept: a copy is being restored just now. Send it again in a moment.`);
   }
 
   #newSeason(name: string): SeasonFile {
