@@ -14,6 +14,7 @@ import {
   TAKES_DOG,
   VERB_AFTER_S,
 } from '../words/slots.ts';
+import { heardNames } from './hearing-slots.ts';
 import type { Mentions } from './mentions.ts';
 import type { Roster } from './roster.ts';
 import type { Token } from './tokens.ts';
@@ -46,6 +47,8 @@ export interface DogPhrase {
   prep?: string;
   /** Why the reading is in doubt, in words. */
   doubt?: string;
+  /** The reading is not to be taken without a second look. */
+  much?: boolean;
 }
 
 /** A person's name in the note. */
@@ -170,7 +173,7 @@ export function inDogSlot(
   const word = (tokens[at.from] as Token).low;
   const follows = dogFollows(tokens, m, at.to, names);
   const inList =
-    (LIST_LINK.has(prev) && [...names].some((n) => n === at.from - 2 || n === at.from - 3)) ||
+    (LIST_LINK.has(prev) && (names.has(at.from - 2) || names.has(at.from - 3))) ||
     (LIST_LINK.has(next) && (names.has(at.to + 1) || names.has(at.to + 2)));
   const idiom = m.at('idiom', at.from);
   if (idiom && idiom.to - idiom.from > 1 && idiom.from >= at.from - 1) {
@@ -218,7 +221,7 @@ export function inDogSlot(
         m.at('except', at.from - 1) !== undefined ||
         /^(all|both|each|side|out|rid|most|some|half|care|ahead|front)$/.test(prev2)
       );
-    if (prev === 'no') return follows && [...names].some((n) => n < at.from && n >= at.from - 5);
+    if (prev === 'no') return follows && [1, 2, 3, 4, 5].some((n) => names.has(at.from - n));
     if (inList) return true;
     if (!follows || next === ',' || next === 'so' || next === 'and' || next === '.' || next === '') return false;
     if (prev2 === 'a' || prev2 === 'an' || prev2 === 'the') return false;
@@ -365,11 +368,24 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
   return true;
 }
 
+/** Words that are no name as they stand, in a dog's slot, and sound like one. */
+function misheard(
+  tokens: readonly Token[],
+  m: Mentions,
+  roster: Roster,
+  raw: readonly NameAt[],
+  names: readonly NameAt[],
+) {
+  const taken = new Set(raw.flatMap((r) => Array.from({ length: r.to - r.from }, (_, k) => r.from + k)));
+  return heardNames(tokens, m, roster, (i) => taken.has(i), new Set(names.map((n) => n.from)));
+}
+
 /** The single names that stand in a dog's slot: what a correction can replace. */
 export function namesInSlots(tokens: readonly Token[], m: Mentions, roster: Roster): { from: number; to: number }[] {
   const raw = namesIn(tokens, m, roster);
   const starts = new Set(raw.map((r) => r.from));
-  return raw.filter((r) => inDogSlot(tokens, m, r, starts) && !quantityOwns(tokens, r));
+  const names = raw.filter((r) => inDogSlot(tokens, m, r, starts) && !quantityOwns(tokens, r));
+  return [...names, ...misheard(tokens, m, roster, raw, names)];
 }
 
 /** All phrases that speak of dogs, left to right. `people` are passed so that "she says" stays with the person. */
@@ -382,6 +398,10 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   const taken: boolean[] = [];
   for (const n of names) {
     phrases.push({ ...blank, from: n.from, to: n.to, kind: 'names', dogs: [n.dog], possessive: n.possessive });
+    for (let k = n.from; k < n.to; k++) taken[k] = true;
+  }
+  for (const n of misheard(tokens, m, roster, raw, names)) {
+    phrases.push({ ...blank, ...n, kind: 'names' });
     for (let k = n.from; k < n.to; k++) taken[k] = true;
   }
   for (const g of m.of('group')) {
@@ -480,6 +500,8 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
       } else before.groups = [...(before.groups ?? []), p.value as string];
       before.to = p.to;
       before.possessive = p.possessive;
+      if (p.doubt) before.doubt = before.doubt ? `${before.doubt}; ${p.doubt}` : p.doubt;
+      if (p.much) before.much = true;
       continue;
     }
     out.push({ ...p, dogs: [...p.dogs] });

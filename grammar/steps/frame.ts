@@ -3,16 +3,15 @@
  * questions every reader asks: whose is it, where on the body, how is it asserted, which words was it read from.
  */
 import type { Assertion, Context, Entry } from '../entry.ts';
-import { LEXICON, LEXICON_WORDS } from '../words/index.ts';
 import { correct } from './correct.ts';
 import { type DogPhrase, findDogs, findPeople, type PersonMention } from './dogs.ts';
 import { lineupFor, resolveDogs, type Told } from './groups.ts';
+import { hear, type WordHeard } from './hearing-note.ts';
 import { findMentions, type Mention, type Mentions } from './mentions.ts';
 import { type Quantity, quantitiesOf } from './quantities.ts';
 import { type Roster, rosterOf } from './roster.ts';
 import { assertionOf, type Cue, cuesOf } from './scopes.ts';
 import { findSites, type Site } from './sites.ts';
-import { makeSpeller, SHORTEST_MENDED } from './spelling.ts';
 import { type Token, tokenize } from './tokens.ts';
 
 export interface Owner {
@@ -23,37 +22,6 @@ export interface Owner {
   /** Not named in this clause: the dog spoken of before. */
   carried?: boolean;
   doubt?: string;
-}
-
-const speller = makeSpeller(LEXICON_WORDS);
-
-/** Do all words mean the same to the lexicon ("massage", "massaged")? */
-function sameMeaning(words: readonly string[]): boolean {
-  const key = (w: string) =>
-    LEXICON.get(w)
-      ?.filter((p) => p.words.length === 1)
-      .map((p) => `${p.tag}=${p.value}`)
-      .sort()[0];
-  const first = key(words[0] as string);
-  return first !== undefined && words.every((w) => key(w) === first);
-}
-
-/** Trade words one slip off ("swolen", "massagd"); names of the kennel and words that English has are left alone. */
-function mendSpelling(tokens: Token[], roster: Roster): Token[] {
-  for (const t of tokens) {
-    if (
-      t.known ||
-      t.kind !== 'word' ||
-      t.low.length < SHORTEST_MENDED ||
-      roster.forms.has(t.low) ||
-      roster.people.has(t.low)
-    )
-      continue;
-    if (t.low.endsWith('s') && roster.forms.has(t.low.slice(0, -1))) continue;
-    const among = speller.among(t.low);
-    if (among.length === 1 || (among.length > 1 && sameMeaning(among))) t.low = among[0] as string;
-  }
-  return tokens;
 }
 
 const STRONG = new Set(['.', ';', '!', '?', '\n']);
@@ -76,6 +44,8 @@ export class Frame {
   readonly trace: string[] | undefined;
   sites: Site[] = [];
   #stops: number[] = [];
+  /** Words read as another than was written. */
+  readonly #wordsHeard: readonly WordHeard[];
   #sentence: Int32Array;
 
   constructor(text: string, context: Context, trace?: string[]) {
@@ -83,7 +53,8 @@ export class Frame {
     this.context = context;
     this.trace = trace;
     this.roster = rosterOf(context);
-    const heard = mendSpelling(tokenize(text), this.roster);
+    const heard = tokenize(text);
+    this.#wordsHeard = hear(heard, this.roster);
     const first = findMentions(heard);
     this.tokens = correct(heard, first, text, this.roster);
     this.corrected = this.tokens !== heard;
@@ -280,7 +251,13 @@ export class Frame {
     return [Number.isFinite(start) ? start : 0, end];
   }
 
+  /** Takes an entry; one read from a word or a name that was heard wrong says so. */
   add(entry: Entry): void {
+    const [from, to] = entry.span ?? [0, 0];
+    const word = this.#wordsHeard.find((h) => from <= h.start && h.end <= to);
+    if (word && !entry.doubt)
+      Object.assign(entry, { doubt: 'some', because: `"${word.heard}" was heard; ${word.means} sounds like it` });
+    if (entry.doubt === 'some' && this.dogs.some((d) => d.much && d.doubt === entry.because)) entry.doubt = 'much';
     this.trace?.push(
       `${entry.rule}: ${JSON.stringify({ ...entry, span: undefined, rule: undefined })} ← "${entry.span ? this.text.slice(...entry.span) : ''}"`,
     );

@@ -47,8 +47,12 @@ const SLIP = 0.87;
 /** Words remembered for a roster; forgotten together when full. */
 const REMEMBERED = 2000;
 
-/** The names of a roster, ready to be listened for. A few milliseconds for sixty dogs. */
+const built = new WeakMap<readonly ContextDog[], Ears>();
+
+/** The names of a roster, ready to be listened for; built once for one list. A few milliseconds for sixty dogs. */
 export function earsFor(dogs: readonly ContextDog[]): Ears {
+  const before = built.get(dogs);
+  if (before) return before;
   const exact = new Map<string, string[]>();
   const forms: Form[] = [];
   for (const d of dogs) {
@@ -61,7 +65,9 @@ export function earsFor(dogs: readonly ContextDog[]): Ears {
       forms.push({ dog: d.name, low, sounds });
     }
   }
-  return { exact, forms, heard: new Map() };
+  const ears: Ears = { exact, forms, heard: new Map() };
+  built.set(dogs, ears);
+  return ears;
 }
 
 /** How alike two words sound, 0 to 1: what has to be changed, against what both weigh. `least` ends early below it. */

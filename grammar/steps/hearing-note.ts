@@ -1,0 +1,62 @@
+/**
+ * Step "hearing" over a whole note, before anything is read from it: slips of spelling and trade words that were written as
+ * another word. A token's word is changed, never its place, so that what is read can still be pointed at in the text.
+ */
+import { LEXICON, LEXICON_WORDS } from '../words/index.ts';
+import { earsFor, soundsLike, tradeWordHeard } from './hearing.ts';
+import type { Roster } from './roster.ts';
+import { makeSpeller, SHORTEST_MENDED } from './spelling.ts';
+import type { Token } from './tokens.ts';
+
+/** A word read as another one, with its place in the text. */
+export interface WordHeard {
+  heard: string;
+  means: string;
+  start: number;
+  end: number;
+}
+
+const speller = makeSpeller(LEXICON_WORDS);
+
+/** Do all words mean the same to the lexicon ("massage", "massaged")? */
+function sameMeaning(words: readonly string[]): boolean {
+  const key = (w: string) =>
+    LEXICON.get(w)
+      ?.filter((p) => p.words.length === 1)
+      .map((p) => `${p.tag}=${p.value}`)
+      .sort()[0];
+  const first = key(words[0] as string);
+  return first !== undefined && words.every((w) => key(w) === first);
+}
+
+/** Trade words one slip off ("swolen", "massagd"); names of the kennel and words that English has are left alone. */
+function mendSpelling(tokens: readonly Token[], roster: Roster): void {
+  for (const t of tokens) {
+    if (
+      t.known ||
+      t.kind !== 'word' ||
+      t.low.length < SHORTEST_MENDED ||
+      roster.forms.has(t.low) ||
+      roster.people.has(t.low)
+    )
+      continue;
+    if (t.low.endsWith('s') && roster.forms.has(t.low.slice(0, -1))) continue;
+    if (soundsLike(t.low, earsFor(roster.dogs)).how === 'misspelt') continue;
+    const among = speller.among(t.low);
+    if (among.length === 1 || (among.length > 1 && sameMeaning(among))) t.low = among[0] as string;
+  }
+}
+
+/** Mends the words of `tokens` in place; gives those that are a guess by sound, for the doubt of what is read from them. */
+export function hear(tokens: readonly Token[], roster: Roster): WordHeard[] {
+  mendSpelling(tokens, roster);
+  const out: WordHeard[] = [];
+  for (const t of tokens) {
+    if (roster.forms.has(t.low) || roster.people.has(t.low)) continue;
+    const means = tradeWordHeard(tokens, t.i, (k) => roster.forms.has(tokens[k]?.low ?? ''));
+    if (!means) continue;
+    out.push({ heard: t.low, means, start: t.start, end: t.end });
+    t.low = means;
+  }
+  return out;
+}
