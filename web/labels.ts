@@ -112,3 +112,11 @@ export function listWords(items: readonly string[]): string {
 export function counted(n: number, one: string, many = `${one}s`): string {
   return `${n} ${n === 1 ? one : many}`;
 }
+
+/** How a note came in. */
+export const SOURCE_WORDS = {
+  typed: 'typed',
+  dictated: 'spoken',
+  recording: 'from a recording',
+  import: 'from a notebook',
+} as const;

@@ -144,7 +144,8 @@ function plainWords(e: Entry): string {
       return findingWords(e, e.assertion ?? 'present');
     case 'care': {
       const act = ACT_WORDS[e.act] ?? e.act;
-      return [placeWords(e), e.item ? `${act} (${e.item})` : act].filter(Boolean).join(' · ');
+      const item = e.item === act ? undefined : e.item;
+      return [placeWords(e), item ? `${act} (${item})` : act].filter(Boolean).join(' · ');
     }
     case 'booties':
       return bootiesWords(e);

@@ -85,6 +85,26 @@ describe.runIf(executable)('review', () => {
     expect((await noteOf(1)).entries.flatMap((e) => e.entry.dogs)).toContain('Kodiak');
   });
 
+  test('a name corrected twice in the same way is offered as a learned word', async () => {
+    await send(TEAM, 'Zorbulak is limping.', 'Zorbulak threw up.');
+    for (const number of [2, 3]) {
+      await open(`/review/0190b3a0-0000-7000-8000-${String(number).padStart(12, '0')}`);
+      await page
+        .locator('.entry', { hasText: /lame|vomiting/ })
+        .getByRole('button', { name: 'Change' })
+        .click();
+      const form = page.locator('.entryform');
+      await form.getByText('Kodiak', { exact: true }).click();
+      await form.getByRole('button', { name: 'Change and accept' }).click();
+      await told('Changed and accepted: Kodiak');
+    }
+    await page.getByText('“Zorbulak” was Kodiak again.').waitFor();
+    await page.getByRole('button', { name: 'Yes, learn it' }).click();
+    await told('Learned: “Zorbulak” is Kodiak.');
+    const { dogs } = await kennel.call<{ dogs: { name: string; heard: string[] }[] }>('GET', '/dogs');
+    expect(dogs.find((dog) => dog.name === 'Kodiak')?.heard).toEqual(['Zorbulak']);
+  });
+
   test('an entry shows the words it was read from; words nothing was read from are visible as such', async () => {
     await send(TEAM, 'Juniper’s favoring her left wrist a bit, and the purple zeppelin waved.');
     await open();

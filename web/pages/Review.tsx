@@ -5,7 +5,7 @@ import { useLocation, useRoute } from 'preact-iso';
 import type { NoteView } from '../../server/routes/schemas.ts';
 import { getDogs, getPeople, learnHeard } from '../api.ts';
 import { singleKeys } from '../keep.ts';
-import { counted } from '../labels.ts';
+import { counted, SOURCE_WORDS } from '../labels.ts';
 import { EntryForm } from '../parts/EntryForm.tsx';
 import { unreadWords } from '../parts/marks.ts';
 import { NoteText } from '../parts/NoteText.tsx';
@@ -138,7 +138,7 @@ function OneNote({ desk, note, dogs, people, rosterChanged }: NoteProps) {
             {dayWords(note.at, true)}, {clockOf(note.at)}
           </span>
           <span class="hush">
-            {[note.by, note.source].filter(Boolean).map((word) => ` · ${word}`)}
+            {[note.by, note.source && SOURCE_WORDS[note.source]].filter(Boolean).map((word) => ` · ${word}`)}
             {note.aside && ' · set aside, counts for nothing'}
           </span>
           {note.run && <a href={`/runs/${encodeURIComponent(note.run)}`}>its run</a>}

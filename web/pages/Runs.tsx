@@ -85,7 +85,7 @@ function RunLine({ run, units: u }: { run: RunRecord; units: Units }) {
         </span>
         <span class="rest small">
           {[
-            counted(run.dogs.length, 'dog'),
+            run.dogs.length > 0 ? counted(run.dogs.length, 'dog') : 'no team told',
             leaders.length > 0 && `${leaders.join(', ')} in lead`,
             run.minutes !== undefined && minutesWords(run.minutes),
             celsius !== undefined && temperatureWords(celsius, u),

@@ -15,16 +15,15 @@ export function NoteText({ text, marked, active }: Props) {
       {pieces(text, marked).map((piece) => {
         const read = piece.marks.length > 0 && !piece.unread;
         const looked = active !== undefined && piece.marks.includes(active);
-        const ends = piece.ends.filter((n) => marked.some((m) => m.number === n && m.entry.kind !== 'remark'));
         return (
           <span
             key={piece.start}
             class={[read && 'read', piece.unread && 'unread', looked && 'looked'].filter(Boolean).join(' ')}
           >
             {piece.text}
-            {ends.length > 0 && (
+            {piece.ends.length > 0 && (
               <sup class="number" aria-hidden="true">
-                {ends.join(' ')}
+                {piece.ends.join(' ')}
               </sup>
             )}
           </span>

@@ -6,7 +6,7 @@ import type { Desk } from './desk.ts';
 import { openForm } from './keys.ts';
 
 type Reviewed = NoteView['entries'][number];
-const STATE_WORDS = { proposed: 'to review', accepted: '✓ accepted', removed: '✗ removed' } as const;
+const STATE_WORDS = { accepted: '✓ accepted', removed: '✗ removed' } as const;
 
 interface Props {
   desk: Desk;
@@ -66,8 +66,8 @@ export function EntryRow({ desk, one, index, takesFocus }: Props) {
         {one.was && <p class="hush small">was read as: {sentence(one.was)}</p>}
         {one.from === 'person' && <p class="hush small">added by hand</p>}
       </div>
-      <span class="state small">{STATE_WORDS[one.state]}</span>
       <div class="acts">
+        {one.state !== 'proposed' && <span class="state small">{STATE_WORDS[one.state]}</span>}
         {one.state !== 'accepted' && (
           <button
             type="button"
@@ -75,7 +75,7 @@ export function EntryRow({ desk, one, index, takesFocus }: Props) {
             aria-label={`Accept ${name}`}
             onClick={() => void desk.accept(index)}
           >
-            {one.state === 'removed' ? 'Take it after all' : 'Accept'}
+            {one.state === 'removed' ? 'Take it back' : 'Accept'}
           </button>
         )}
         <button

@@ -1,20 +1,36 @@
 /** Per dog: places, distance, food and water, findings, care, booties. What was said, in the words of words.ts. */
 import type { Entry } from '../../grammar/entry.ts';
 import type { RunDog, RunRecord } from '../../server/records/types.ts';
+import { clockOf } from '../times.ts';
 import { distanceFigure, distanceUnit, type Units } from '../units.ts';
 import { minutesWords, said } from '../words.ts';
 import { StretchBar } from './Stretches.tsx';
 
-type SaidOf = { id: string; note: string; entry: Entry };
+type SaidOf = { id: string; note: string; at: string; entry: Entry };
 
-/** What was said of one dog: its own part of each entry, each leading to the note it was said in. */
+/** Sayings in the order of time, the same words once, with each time they were said. */
+function grouped(sayings: readonly SaidOf[]): [string, SaidOf[]][] {
+  const by = new Map<string, SaidOf[]>();
+  for (const one of [...sayings].sort((a, b) => Date.parse(a.at) - Date.parse(b.at))) {
+    const { what } = said(one.entry);
+    by.set(what, [...(by.get(what) ?? []), one]);
+  }
+  return [...by];
+}
+
+/** What was said of one dog; each time leads to the note it was said in. */
 function Sayings({ said: sayings, none }: { said: readonly SaidOf[]; none?: string }) {
   if (sayings.length === 0) return <span class="hush">{none ?? '–'}</span>;
   return (
     <ul class="sayings">
-      {sayings.map((one) => (
-        <li key={one.id}>
-          <a href={`#note-${one.note}`}>{said(one.entry).what}</a>
+      {grouped(sayings).map(([words, times]) => (
+        <li key={words}>
+          {words}{' '}
+          {times.map((one) => (
+            <a key={one.id} class="time" href={`#note-${one.note}`}>
+              {clockOf(one.at)}
+            </a>
+          ))}
         </li>
       ))}
     </ul>
@@ -72,7 +88,7 @@ function DogRow({ dog, run, units }: { dog: RunDog; run: RunRecord; units: Units
         <Sayings said={dog.intake} />
       </td>
       <td data-label="Found, done">
-        <Sayings said={[...dog.findings, ...dog.care].sort((a, b) => a.at.localeCompare(b.at))} none="nothing told" />
+        <Sayings said={[...dog.findings, ...dog.care]} none="nothing told" />
       </td>
       <td data-label="Booties">
         <Sayings said={dog.booties} />

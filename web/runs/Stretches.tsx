@@ -8,6 +8,7 @@ export function StretchBar({ dog, metres, units }: { dog: RunDog; metres?: numbe
   const words = [stretchesWords(dog, metres, units), leftWords(dog, units)].filter(Boolean).join(' · ');
   return (
     <div class="stretches">
+      <span>{words}</span>
       {metres !== undefined && metres > 0 && (
         <div class="bar" aria-hidden="true">
           {dog.stretches.map((stretch) => {
@@ -24,7 +25,6 @@ export function StretchBar({ dog, metres, units }: { dog: RunDog; metres?: numbe
           })}
         </div>
       )}
-      <span>{words}</span>
     </div>
   );
 }

@@ -56,6 +56,7 @@ const CASES: [Entry, string][] = [
     { kind: 'care', dogs: ['Tansy'], act: 'ointment', item: 'zinc cream', part: 'web' },
     'Tansy · web · ointment (zinc cream)',
   ],
+  [{ kind: 'care', dogs: ['Tansy'], act: 'ointment', item: 'ointment' }, 'Tansy · ointment'],
   [{ kind: 'booties', dogs: ['Kodiak'], state: 'lost', paws: ['LH'] }, 'Kodiak · left hind bootie lost'],
   [
     { kind: 'booties', dogs: ['Tansy', 'Kodiak'], state: 'on', assertion: 'planned' },
