@@ -21,6 +21,7 @@ import { remarks } from './readers/remarks.ts';
 import { readAttitude, readGait, readGear } from './readers/ways.ts';
 import { isChat } from './steps/chat.ts';
 import { Frame } from './steps/frame.ts';
+import { offerNames } from './steps/hearing-note.ts';
 import { merge } from './steps/merge.ts';
 import { unknownNames } from './steps/unknown.ts';
 
@@ -72,6 +73,7 @@ export function read(text: string, context: Context, trace?: string[], look?: (f
   const all = [...entries, ...remarks(f, entries)].sort(
     (a, b) => (a.span?.[0] ?? 0) - (b.span?.[0] ?? 0) || (a.span?.[1] ?? 0) - (b.span?.[1] ?? 0),
   );
+  offerNames(all, f.dogs, f.tokens);
   return { entries: all, unknownNames: unknownNames(f) };
 }
 

@@ -132,8 +132,10 @@ function itemAt(f: Frame, m: Mention): string {
 /** The food of this statement: named right behind the verb, or before it in the clause; else what was served. */
 function foodFor(f: Frame, m: Mention, served: Served): Served & { own: boolean } {
   for (const food of f.m.of('food')) {
-    if (food.value === 'appetite' || f.dogAt(food.from) || ownFood(f, food.from)) continue;
     const gap = food.from - m.to;
+    if (gap >= 9) break;
+    if (food.to <= m.from) continue;
+    if (food.value === 'appetite' || f.dogAt(food.from) || ownFood(f, food.from)) continue;
     const inside = food.from >= m.from && food.to <= m.to;
     if (inside || (gap >= 0 && gap < 9 && !f.strongBetween(m.to, food.from) && !stopBetween(f, m.to, food.from))) {
       const words = phrase(f, food);

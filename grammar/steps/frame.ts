@@ -26,6 +26,11 @@ export interface Owner {
 
 const STRONG = new Set(['.', ';', '!', '?', '\n']);
 
+/** Lays ranges over the tokens, so that what stands at one is found at once; the first keeps its place. */
+function cover<T extends { from: number; to: number }>(over: (T | undefined)[], ranges: readonly T[]): void {
+  for (const r of ranges) for (let i = r.from; i < r.to; i++) over[i] ??= r;
+}
+
 export class Frame {
   readonly text: string;
   readonly context: Context;
@@ -47,6 +52,13 @@ export class Frame {
   /** Words read as another than was written. */
   readonly #wordsHeard: readonly WordHeard[];
   #sentence: Int32Array;
+  /** Tokens at which a sentence ends. */
+  readonly #strong: boolean[];
+  #dogAt: (DogPhrase | undefined)[] = [];
+  #siteAt: (Site | undefined)[] = [];
+  readonly #quantityAt: (Quantity | undefined)[] = [];
+  readonly #personAt: (PersonMention | undefined)[] = [];
+  #hasLater = false;
 
   constructor(text: string, context: Context, trace?: string[]) {
     this.text = text;
@@ -64,6 +76,11 @@ export class Frame {
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));
     this.cues = cuesOf(this.tokens);
     this.claimed = new Uint8Array(this.tokens.length);
+    this.#strong = this.tokens.map((_, i) => this.#endsSentence(i));
+    cover(this.#dogAt, this.dogs);
+    cover(this.#quantityAt, this.quantities);
+    cover(this.#personAt, this.people);
+    this.#hasLater = this.tokens.some((t) => /^(afternoon|evening|later|tonight)$/.test(t.low));
     this.#sentence = new Int32Array(this.tokens.length + 1);
     let s = 0;
     for (let i = 0; i < this.tokens.length; i++) {
@@ -77,6 +94,8 @@ export class Frame {
   settle(): void {
     resolveDogs(this.dogs, this.roster, this.told);
     this.sites = findSites(this.tokens, this.m, this.dogs);
+    this.#siteAt = [];
+    cover(this.#siteAt, this.sites);
     const parts = this.sites
       .filter(
         (s) =>
@@ -125,6 +144,9 @@ export class Frame {
   }
   /** Does a sentence end at token `i`? A line break ends one too. */
   isStrong(i: number): boolean {
+    return this.#strong[i] ?? true;
+  }
+  #endsSentence(i: number): boolean {
     const t = this.tokens[i];
     if (!t) return true;
     if (STRONG.has(t.low)) return true;
@@ -143,19 +165,20 @@ export class Frame {
     return false;
   }
   dogAt(i: number): DogPhrase | undefined {
-    return this.dogs.find((d) => d.from <= i && i < d.to);
+    return this.#dogAt[i];
   }
   dogFrom(i: number): DogPhrase | undefined {
-    return this.dogs.find((d) => d.from === i);
+    const d = this.#dogAt[i];
+    return d?.from === i ? d : undefined;
   }
   siteAt(i: number): Site | undefined {
-    return this.sites.find((s) => s.from <= i && i < s.to);
+    return this.#siteAt[i];
   }
   personAt(i: number): PersonMention | undefined {
-    return this.people.find((p) => p.from <= i && i < p.to);
+    return this.#personAt[i];
   }
   quantityAt(i: number): Quantity | undefined {
-    return this.quantities.find((q) => q.from <= i && i < q.to);
+    return this.#quantityAt[i];
   }
   /** Who stands on the gangline as of token `i`. */
   lineup(i: number) {
@@ -189,6 +212,7 @@ export class Frame {
 
   /** "this afternoon it's the six mile loop": what the time of speaking has not reached yet is planned. */
   #laterToday(i: number): boolean {
+    if (!this.#hasLater) return false;
     const hour = Number(/T(\d\d)/.exec(this.context.at ?? '')?.[1] ?? 24);
     for (let k = i; k >= 0 && !(k < i && this.isStrong(k)); k--) {
       const [a, b] = [this.low(k), this.low(k + 1)];

@@ -26,9 +26,19 @@ export function resolveDogs(phrases: DogPhrase[], roster: Roster, told: readonly
           ? pronoun(p, before, roster, lineup)
           : uniq([p.value as string, ...(p.groups ?? [])].flatMap((g) => group(p, g, before, roster, lineup, named)));
       p.dogs = uniq([...base, ...(p.also ?? [])]);
+      if (p.kind === 'pronoun') inheritDoubt(p, before);
       if (p.except) takeOut(p, p.except, named, lineup, roster, before);
     }
     before.push(p);
+  }
+}
+
+/** "she" is in no less doubt than the name it stands for. */
+function inheritDoubt(p: DogPhrase, before: readonly DogPhrase[]): void {
+  const of = before.findLast((b) => b.kind === 'names' && p.dogs.some((d) => b.dogs.includes(d)));
+  if (of?.doubt && !p.doubt) {
+    p.doubt = of.doubt;
+    p.much = of.much;
   }
 }
 

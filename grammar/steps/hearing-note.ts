@@ -2,7 +2,9 @@
  * Step "hearing" over a whole note, before anything is read from it: slips of spelling and trade words that were written as
  * another word. A token's word is changed, never its place, so that what is read can still be pointed at in the text.
  */
+import type { Entry } from '../entry.ts';
 import { LEXICON, LEXICON_WORDS } from '../words/index.ts';
+import type { DogPhrase } from './dogs.ts';
 import { earsFor, soundsLike, tradeWordHeard } from './hearing.ts';
 import type { Roster } from './roster.ts';
 import { makeSpeller, SHORTEST_MENDED } from './spelling.ts';
@@ -47,16 +49,36 @@ function mendSpelling(tokens: readonly Token[], roster: Roster): void {
   }
 }
 
+/** A dog's name, or a word that English does not have and that sounds like one. */
+function mayBeDog(t: Token | undefined, roster: Roster): boolean {
+  if (!t || t.kind !== 'word') return false;
+  return roster.forms.has(t.low) || (!t.known && soundsLike(t.low, earsFor(roster.dogs)).dogs.length === 1);
+}
+
 /** Mends the words of `tokens` in place; gives those that are a guess by sound, for the doubt of what is read from them. */
 export function hear(tokens: readonly Token[], roster: Roster): WordHeard[] {
   mendSpelling(tokens, roster);
   const out: WordHeard[] = [];
   for (const t of tokens) {
     if (roster.forms.has(t.low) || roster.people.has(t.low)) continue;
-    const means = tradeWordHeard(tokens, t.i, (k) => roster.forms.has(tokens[k]?.low ?? ''));
+    const means = tradeWordHeard(tokens, t.i, (k) => mayBeDog(tokens[k], roster));
     if (!means) continue;
     out.push({ heard: t.low, means, start: t.start, end: t.end });
     t.low = means;
   }
   return out;
+}
+
+/** Where a name could be two dogs, the entry or remark that holds it says which; nothing is chosen. */
+export function offerNames(entries: Entry[], phrases: readonly DogPhrase[], tokens: readonly Token[]): void {
+  for (const p of phrases) {
+    const at = tokens[p.from]?.start;
+    if (!p.doubt || p.dogs.length || p.kind !== 'names' || at === undefined) continue;
+    for (const e of entries) {
+      if (!e.span || e.span[0] > at || at >= e.span[1]) continue;
+      if (e.because?.includes(p.doubt)) continue;
+      e.doubt = 'much';
+      e.because = e.because && e.because !== 'no dog was named' ? `${p.doubt}; ${e.because}` : p.doubt;
+    }
+  }
 }

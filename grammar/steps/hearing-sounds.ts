@@ -168,8 +168,10 @@ for (const [cost, sounds] of [
   [0.25, '@'],
   [0.4, 'hIE'],
   [0.45, 'yieAaouYWO'],
-  [0.55, 'rlwn'],
+  [0.4, 'l'],
+  [0.55, 'rwn'],
   [0.65, 'td'],
+  [0.75, 'pb'],
 ] as const)
   for (const c of sounds) GAP[code(c)] = cost;
 

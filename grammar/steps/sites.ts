@@ -144,7 +144,9 @@ const PAWS_OF: Record<string, Paw[]> = { fronts: ['LF', 'RF'], hinds: ['LH', 'RH
 /** All sites of the note, left to right, none overlapping. */
 export function findSites(tokens: readonly Token[], m: Mentions, dogs: readonly DogPhrase[]): Site[] {
   const sites: Site[] = [];
-  const dogAt = (i: number) => dogs.find((d) => d.from <= i && i < d.to);
+  const at: (DogPhrase | undefined)[] = [];
+  for (const d of dogs) for (let i = d.from; i < d.to; i++) at[i] ??= d;
+  const dogAt = (i: number) => at[i];
   for (let i = 0; i < tokens.length; ) {
     const role = tokenRole(tokens, m, i);
     if (!role) {
