@@ -100,7 +100,7 @@ function places({ team, course, ways, units }: Found): Conflict[] {
     const says =
       keys.length > 1
         ? `${dog} is told in two teams at once (${[...new Set(items.map((item) => clock(item.note.at)))].join(' and ')}); the one told last has the dog.`
-        : `${dog} is told in the team and at home (${[...new Set(items.map((item) => clock(item.note.at)))].join(' and ')}); what was told last counts.`;
+        : `${dog} is told in the team and at home (${[...new Set(items.map((item) => clock(item.note.at)))].join(' and ')}); it counts as ${team.members.has(dog) ? 'in the team' : 'at home'}.`;
     return { kind: 'dog-in-two-places', says, dogs: [dog], notes };
   });
   for (const [dog, { clashes }] of ways)

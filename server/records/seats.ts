@@ -27,13 +27,14 @@ export interface Seats {
 
 /**
  * Goes through the notes in the order of time. Before the team leaves, what is told later counts without a word; on the trail it
- * counts too, and is a dispute. A dog only moved or dropped is in the speaker's own team.
+ * counts too, and is a dispute; after the run nobody who was in it was at home. A dog only moved or dropped is in the speaker's own team.
  */
 export function seatsOf(group: Group, phases: Phases): Seats {
   const seats: Seats = { teamOf: teamKeys(group, phases), dogs: new Map(), home: new Set(), disputes: [] };
   const toldIn = new Map<string, Item>();
   for (const item of group.items) {
-    const before = phaseOf(phases, item) === 'before';
+    const phase = phaseOf(phases, item);
+    const before = phase === 'before';
     const take = (dog: string, key: string | undefined) => {
       const earlier = toldIn.get(dog);
       const was = seats.dogs.get(dog);
@@ -41,6 +42,8 @@ export function seatsOf(group: Group, phases: Phases): Seats {
         const keys = [was, key].filter((one) => one !== undefined);
         seats.disputes.push({ dog, items: [earlier, item], keys });
       }
+      // "Drank at home", told after the run, does not take a dog out of it.
+      if (key === undefined && was !== undefined && phase === 'after') return;
       toldIn.set(dog, item);
       if (key === undefined) {
         seats.dogs.delete(dog);

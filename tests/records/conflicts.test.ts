@@ -99,9 +99,17 @@ describe('places', () => {
   test('hitched and at home in one breath', () => {
     const notes = [at('08:50', [hitch(['Juniper', 'Moss'], 'lead'), drop(['Moss'], 'home')]), at('12:00', [total(20)])];
     expect(said(notes)).toEqual([
-      ['dog-in-two-places', 'Moss is told in the team and at home (08:50); what was told last counts.'],
+      ['dog-in-two-places', 'Moss is told in the team and at home (08:50); it counts as at home.'],
     ]);
     expect(run(notes).dogs.map(({ dog }) => dog)).toEqual(['Juniper']);
+  });
+
+  test('at home after the run: it ran all the same', () => {
+    const notes = [out(), at('12:10', [clock('finish', '12:00'), total(20)]), at('13:00', [drop(['Moss'], 'home')])];
+    expect(said(notes)).toEqual([
+      ['dog-in-two-places', 'Moss is told in the team and at home (08:50 and 13:00); it counts as in the team.'],
+    ]);
+    expect(miles(run(notes), 'Moss')).toBe(20);
   });
 
   test('loaded at two places with no way back in between', () => {
