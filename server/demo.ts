@@ -1,6 +1,5 @@
 /** `npm run demo`: Snackstop on a temporary copy of the sample season. Nothing of it stays. */
-import { rmSync } from 'node:fs';
-import { mkdtemp } from 'node:fs/promises';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -24,7 +23,7 @@ export interface Demo extends Serving {
  * and goes on from there, so that the pages show a season that has just ended. `stop` removes the folder.
  */
 export async function startDemo(port: number): Promise<Demo> {
-  const folder = await mkdtemp(join(tmpdir(), 'snackstop-demo-'));
+  const folder = mkdtempSync(join(tmpdir(), 'snackstop-demo-'));
   const remove = () => rmSync(folder, { recursive: true, force: true });
   // Also where the process ends without a stop: an error, a second interrupt.
   process.once('exit', remove);
@@ -78,15 +77,19 @@ async function main(): Promise<void> {
     process.exitCode = 2;
     return;
   }
+  let running: Demo | undefined;
+  // Set before the season is read in: a stop meanwhile ends the process, and its exit removes the folder.
+  const end = () => {
+    if (!running) process.exit(1);
+    running.stop().catch((error: unknown) => {
+      console.error(error);
+      process.exitCode = 1;
+    });
+  };
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, end);
   try {
-    const { url, folder, sample, warnings, stop } = await startDemo(flags.port);
-    const end = () => {
-      stop().catch((error: unknown) => {
-        console.error(error);
-        process.exitCode = 1;
-      });
-    };
-    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, end);
+    running = await startDemo(flags.port);
+    const { url, folder, sample, warnings } = running;
     const notes = `${sample.notes} notes of the season ${sample.season}, ${sample.waiting} of them waiting for review`;
     console.log([`Snackstop answers at ${url} with ${notes}, in ${folder} till it stops`, ...warnings].join(' · '));
   } catch (error) {

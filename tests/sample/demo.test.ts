@@ -1,16 +1,20 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync, watch } from 'node:fs';
+import { mkdtemp } from 'node:fs/promises';
 import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { describe, expect, it } from 'vitest';
 import { readDemoFlags, startDemo } from '../../server/demo.ts';
 import { PortInUseError } from '../../server/serve.ts';
 
 const root = new URL('../../', import.meta.url);
-const demo = (...args: string[]) =>
+const demo = (env: Record<string, string>, ...args: string[]) =>
   spawn(process.execPath, ['--import', 'tsx', 'server/demo.ts', ...args], {
     cwd: root,
+    env: { ...process.env, ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
 
@@ -43,7 +47,7 @@ describe('the demo', () => {
   });
 
   it.each(['SIGINT', 'SIGTERM'] as const)('stops at %s and removes its folder', async (signal) => {
-    const child = demo('--port', '0');
+    const child = demo({}, '--port', '0');
     const ended = once(child, 'exit');
     const [line] = (await once(createInterface({ input: child.stdout }), 'line')) as [string];
     const folder = / in (\S+) till it stops/.exec(line)?.[1] as string;
@@ -54,6 +58,19 @@ describe('the demo', () => {
     child.kill(signal);
     expect(await ended).toEqual([0, null]);
     expect(existsSync(folder)).toBe(false);
+  });
+
+  it('stopped while the season is still being read in, it removes its folder too', async () => {
+    const temporary = await mkdtemp(join(tmpdir(), 'snackstop-demo-test-'));
+    const child = demo({ TMPDIR: temporary }, '--port', '0');
+    const ended = once(child, 'exit');
+    const watcher = watch(temporary);
+    await once(watcher, 'change');
+    watcher.close();
+    child.kill('SIGTERM');
+    await ended;
+    expect(readdirSync(temporary).filter((name) => name.startsWith('snackstop-demo-'))).toEqual([]);
+    rmSync(temporary, { recursive: true });
   });
 
   it('says so when the port is taken, and removes its folder', async () => {
