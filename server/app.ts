@@ -5,6 +5,7 @@ import { secureHeaders } from 'hono/secure-headers';
 import { type HouseOptions, openHouse } from './notes/house.ts';
 import { dogsRoutes } from './routes/dogs.ts';
 import { fail, newRoutes, onError } from './routes/errors.ts';
+import { exportRoutes } from './routes/export.ts';
 import { checkHost, checkOrigin } from './routes/guard.ts';
 import { importRoutes } from './routes/import.ts';
 import { kennelRoutes } from './routes/kennel.ts';
@@ -13,6 +14,7 @@ import { notesRoutes } from './routes/notes.ts';
 import { pages } from './routes/pages.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { runsRoutes } from './routes/runs.ts';
+import { searchRoutes } from './routes/search.ts';
 
 export interface AppOptions extends HouseOptions {
   /** The port it listens on, once it is known; requests that name another are refused. */
@@ -24,6 +26,9 @@ export interface AppOptions extends HouseOptions {
 /** Most bytes of one request's body; a notebook may be longer than a note. */
 const BODY_MAX = 1024 * 1024;
 const NOTEBOOK_MAX = 8 * 1024 * 1024;
+/** A copy of the whole store: ten times ten seasons of a large kennel. */
+const STORE_MAX = 1024 * 1024 * 1024;
+const MOST: Record<string, number> = { '/api/import': NOTEBOOK_MAX, '/api/restore': STORE_MAX };
 
 const limit = (maxSize: number) =>
   bodyLimit({
@@ -65,7 +70,7 @@ export function createApp(options: AppOptions) {
     await next();
     c.header('Cache-Control', 'no-store');
   });
-  base.use('/api/*', (c, next) => limit(c.req.path === '/api/import' ? NOTEBOOK_MAX : BODY_MAX)(c, next));
+  base.use('/api/*', (c, next) => limit(MOST[c.req.path] ?? BODY_MAX)(c, next));
 
   const app = base
     .route('/api', notesRoutes(house))
@@ -74,7 +79,9 @@ export function createApp(options: AppOptions) {
     .route('/api', peopleRoutes(house))
     .route('/api', kennelRoutes(house))
     .route('/api', loadRoutes(house))
-    .route('/api', importRoutes(house));
+    .route('/api', importRoutes(house))
+    .route('/api', exportRoutes(house))
+    .route('/api', searchRoutes(house));
   app.doc31('/api/openapi.json', {
     openapi: '3.1.0',
     info: {

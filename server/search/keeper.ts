@@ -103,7 +103,8 @@ export class IndexKeeper {
     this.#building = (async () => {
       while (this.#waiting > 0 && !this.#closed) {
         this.#work(SLICE_MS);
-        await setImmediate();
+        // Not for the index alone does the program stay up.
+        await setImmediate(undefined, { ref: false });
       }
     })().finally(() => {
       this.#building = undefined;

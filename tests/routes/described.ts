@@ -6,6 +6,7 @@ import * as notes from '../../server/routes/notes-routes.ts';
 import * as roster from '../../server/routes/roster-routes.ts';
 import * as runs from '../../server/routes/runs-routes.ts';
 import { errorSchema } from '../../server/routes/schemas.ts';
+import * as search from '../../server/routes/search-routes.ts';
 
 interface Route {
   method: string;
@@ -13,7 +14,7 @@ interface Route {
   responses: Record<number, { content: { 'application/json': { schema: z.ZodType } } }>;
 }
 
-const ROUTES = [kennel, load, notes, roster, runs].flatMap((module) =>
+const ROUTES = [kennel, load, notes, roster, runs, search].flatMap((module) =>
   Object.values(module).filter((one): one is typeof one & Route => typeof one === 'object' && 'responses' in one),
 ) as unknown as Route[];
 const PATTERNS = ROUTES.map((route) => ({

@@ -48,6 +48,7 @@ describe('the OpenAPI description', () => {
       'GET /api/people',
       'GET /api/runs',
       'GET /api/runs/{id}',
+      'GET /api/search',
       'GET /api/settings',
       'GET /api/status',
       'PATCH /api/dogs/{id}',

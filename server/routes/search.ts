@@ -1,0 +1,93 @@
+/** Search over everything that is kept. */
+import type { House } from '../notes/house.ts';
+import { contextOf } from '../notes/reading.ts';
+import { dayOf } from '../notes/state.ts';
+import { currentName } from '../records/index.ts';
+import {
+  chipsOf,
+  type Ground,
+  IndexKeeper,
+  type Query,
+  queryWords,
+  search,
+  tidy,
+  understand,
+} from '../search/index.ts';
+import { newRoutes } from './errors.ts';
+import { getSearch, type Parts } from './search-routes.ts';
+import { runsIn, shownSeason } from './view.ts';
+
+/** How long a search waits for an index that is not ready; then it answers from what there is, and says so. */
+const PATIENCE_MS = 1_500;
+
+export function searchRoutes(house: House) {
+  const { store } = house;
+  const keeper = new IndexKeeper(store);
+  // Built while nobody waits for it.
+  keeper.sync();
+  return newRoutes().openapi(getSearch, async (c) => {
+    const { q, limit = 100, offset = 0, ...parts } = c.req.valid('query');
+    const kennel = store.kennel();
+    const told = q
+      ? understand(q, contextOf(kennel, [], house.now()), { today: dayOf(house.now()), season: shownSeason(house) })
+      : { query: {}, slips: [] };
+    const query = tidy({ ...told.query, ...queryOf(parts) });
+    const named = query.dogs?.map((dog) => currentName(kennel.dogs, dog));
+    const asked = named ? { ...query, dogs: [...new Set(named)] } : query;
+    await keeper.ready(PATIENCE_MS);
+    const ground: Ground = {
+      postings: keeper.postings,
+      words: keeper.words,
+      dogs: kennel.dogs,
+      runsOf: (season) => {
+        const { runs, runsOfNote } = runsIn(house, store.season(season));
+        return { runs, ofNote: runsOfNote };
+      },
+    };
+    const found = search(asked, ground, store.seasonNames(), { limit, offset });
+    return c.json(
+      {
+        query: asked,
+        understood: queryWords(asked),
+        chips: chipsOf(asked),
+        slips: told.slips,
+        ...found,
+        index: keeper.progress,
+      },
+      200,
+    );
+  });
+}
+
+/** The parts of an address as a query. */
+export function queryOf({ of, least, most, unit, ...p }: Parts): Query {
+  const amount =
+    of && (least !== undefined || most !== undefined) ? { of, atLeast: least, atMost: most, unit } : undefined;
+  return tidy({
+    dogs: p.dog,
+    kinds: p.kind,
+    parts: p.part,
+    side: p.side,
+    end: p.end,
+    signs: p.sign,
+    acts: p.act,
+    states: p.state,
+    took: p.took,
+    what: p.what,
+    manners: p.manner,
+    drops: p.drop,
+    gaits: p.gait,
+    gear: p.gear,
+    measured: p.measured,
+    positions: p.position,
+    surfaces: p.surface,
+    conditions: p.condition,
+    ...(amount ? { amount } : {}),
+    from: p.from,
+    to: p.to,
+    season: p.season,
+    run: p.run,
+    words: p.words,
+    show: p.show,
+  });
+}
