@@ -331,6 +331,9 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
     if (/^(new one|new ones|fresh one)/.test(words))
       state = /on/.test(words) || f.low(s.to) === 'on' ? 'on' : 'changed';
     const last = out.filter((r) => r.from < s.from).at(-1);
+    // A new one for a lost one is put on; for a torn one it is changed.
+    if (state === 'changed' && /\bnew ones?\b|\bfresh ones?\b/.test(words) && last?.entry.state === 'lost')
+      state = 'on';
     const own = f.owner(s.from, s.to, near, true);
     const paws = near?.paws.length ? order(near.paws) : undefined;
     if (!paws && near?.side) {

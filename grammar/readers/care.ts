@@ -261,6 +261,12 @@ function targetsOf(f: Frame, m: Mention, act: Act, found: readonly ReadFinding[]
     return dogs.length ? [{ dogs, site, doubt: owner.doubt }] : [];
   }
   const last = past.at(-1);
+  // "with Miles taking a day off"
+  const subject =
+    act === 'rested' && !object
+      ? f.dogs.filter((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length).at(-1)
+      : undefined;
+  if (subject) return [{ dogs: subject.dogs, doubt: subject.doubt }];
   const them =
     object &&
     object.kind === 'pronoun' &&

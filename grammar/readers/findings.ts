@@ -349,7 +349,37 @@ function readFine(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
       { entry: anyFinding(f, m, own, site, state === 'possible' ? 'absent' : state), from: site.from, to: m.to, site },
     ];
   }
+  const rest = restClean(f, m, found);
+  if (rest) return [rest];
+  const feet = checkedBefore(f, m, k);
+  if (feet) return [{ entry: anyFinding(f, m, wholeTeam(f), feet, 'absent'), from: feet.from, to: m.to, site: feet }];
   return readFineDog(f, m, words, k);
+}
+
+/** "Gus small cut RF web, Kestrel LH pad pink, rest clean": the feet of those not told of. */
+function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding | undefined {
+  const d = f.dogs.find((x) => x.value === 'rest' && x.to <= m.from && m.from - x.to <= 3);
+  if (!d || !found.length || !/^(clean|good|fine|ok|perfect|great|normal|clear|okay)$/.test(f.low(m.from)))
+    return undefined;
+  if (!found.every((r) => !r.site || /^(foot|pad|web|toe|nail|dewclaw)$/.test(r.entry.part ?? ''))) return undefined;
+  const told = new Set(found.flatMap((r) => r.entry.dogs));
+  const all = f.lineup(d.from).map((l) => l.dog);
+  const dogs = all.length ? all.filter((x) => !told.has(x)) : ['*'];
+  const site: Site = { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] };
+  return { entry: anyFinding(f, m, { dogs, phrase: d }, site, 'absent'), from: d.from, to: m.to, site };
+}
+
+/** "checked feet, all good": the part that was gone over. */
+function checkedBefore(f: Frame, m: Mention, k: number): Site | undefined {
+  const all = f.dogAt(m.from - 1) ?? f.dogAt(k);
+  if (f.low(m.from - 1) !== 'all' && all?.value !== 'all' && f.low(m.from) !== 'all') return undefined;
+  return f.sites.find(
+    (s) =>
+      s.part &&
+      s.to <= m.from &&
+      m.from - s.to <= 4 &&
+      f.m.of('act').some((a) => a.value === 'checked' && a.to <= s.from && s.from - a.to <= 2),
+  );
 }
 
 /** "good feet", "clean wrists all round". */
@@ -411,7 +441,8 @@ function readFineDog(f: Frame, m: Mention, words: string, k: number): ReadFindin
 /** "might be the knee", "probably the web again": a part with nothing said of it but that it may be the one. */
 function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
   for (const s of f.sites) {
-    if (taken.has(s) || !s.part || s.anaphor || f.isClaimed(s.from, s.to) || s.plural) continue;
+    const denied = found.some((r) => r.site === s && r.entry.assertion === 'absent' && r.from >= s.from);
+    if ((taken.has(s) && !denied) || !s.part || s.anaphor || f.isClaimed(s.from, s.to) || s.plural) continue;
     if (f.assertion(s.from, s.to) !== 'possible') continue;
     const near =
       f.cues.some((c) => c.gives === 'possible' && c.to <= s.from && s.from - c.to <= 5) ||

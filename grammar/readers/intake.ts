@@ -192,7 +192,9 @@ const snackTold = (f: Frame) =>
 function whatOf(f: Frame, food: Served & { own: boolean }, m: Mention): What {
   if (food.what === 'water') return 'water';
   if (food.what) return food.what;
-  const near = f.m.of('meal-time').find((x) => !f.strongBetween(x.from, m.from));
+  const near = f.m
+    .of('meal-time')
+    .find((x) => !f.strongBetween(x.from, m.from) && !(f.out && /^(fed|feed|feeding)$/.test(f.low(x.from))));
   if (near) return 'meal';
   if (mealTold(f) && !snackTold(f)) return 'meal';
   if (f.m.of('snack-time').length > 0) return 'snack';

@@ -80,7 +80,9 @@ function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
   for (let k = q.to; k < q.to + 4 && k < f.tokens.length; k++) {
     const m = f.m.from('quantity', k);
     if (m && /^(on|bpm|beats|in|for|body|out|of)$/.test(f.low(q.to))) {
-      if (m.value === 'body-condition' || m.value === 'heart-rate') return { what: m.value, from: q.from };
+      // "down two, body condition three": the word belongs to the number behind it.
+      const own = f.quantities.some((x) => x.from >= m.to && x.from - m.to <= 2);
+      if (!own && (m.value === 'body-condition' || m.value === 'heart-rate')) return { what: m.value, from: q.from };
     }
     if (!/^(on|in|for|the|a|body|out|of|beats)$/.test(f.low(k))) break;
   }

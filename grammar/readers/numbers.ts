@@ -119,7 +119,9 @@ function readDistance(f: Frame, q: Quantity): boolean {
     (/^left\b(?! (front|hind|side|lead|rear|wrist|the|them|him|her|at|on|half|in|wheel|swing|shoulder|foot))/.test(
       right,
     ) &&
-      /(^|and|,|\.|about|with|got)$/.test(left.trim() === '' ? '' : (left.split(' ').at(-1) ?? '')))
+      /(^|and|,|\.|about|with|got|'s|is|are|have|only|just|maybe|cabin|camp|hut)$/.test(
+        left.trim() === '' ? '' : (left.split(' ').at(-1) ?? ''),
+      ))
   ) {
     addDistance(f, 'remaining', q.value, own, q.from, q.to, '<n> to go');
     return true;

@@ -142,7 +142,7 @@ function companyBehind(f: Frame, from: number): string[] {
     if (d) {
       // A dog that has a place of its own behind it is no company here.
       const placed = [0, 1, 2].some((n) => f.m.from('position', d.to + n));
-      return d.company && !placed && f.low(d.from - 1) === 'with' ? d.dogs : [];
+      return d.company && !placed && !/ing$/.test(f.low(d.to)) && f.low(d.from - 1) === 'with' ? d.dogs : [];
     }
     if (f.isStrong(k) || f.low(k) === ',' || f.personAt(k)) return [];
   }

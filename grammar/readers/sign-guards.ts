@@ -47,6 +47,7 @@ const guards: Record<string, Guard> = {
   watery: stoolTold,
   liquid: stoolTold,
   mushy: stoolTold,
+  iced: ({ next, sites }) => !/^(it|that|them|down|her|his|him)$/.test(next) && sites.length > 0,
   off: ({ f, m, sites, prev, next }) => {
     if (
       /^(took|take|taking|taken|pulled|pulling|came|come|comes|fell|kicked|go|going|goes|went|dropped|turn|turned|cut|set|put|blew|blow|run|ran|from|walked|polished|finished|show|showed|head|headed|warm|shut|slid|flew|shook|worn|rubbed|split|tore|ripped|hold|held|lay|get|got|step|stepped|cool|cooled|drop|licked|knocked)$/.test(

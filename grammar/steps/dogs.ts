@@ -309,6 +309,8 @@ function groupStands(tokens: readonly Token[], m: Mentions, g: { from: number; t
       m.at('paws', g.from) ||
       /^(day|days|miles|feet|nights|hours|km|legs|paws|of|minutes)$/.test(next)
     );
+  // "feet clean all round" is everybody; "booted all round" is of the feet
+  if (words === 'all round' || words === 'all around') return [1, 2, 3, 4, 5, 6].some((n) => m.at('part', g.from - n));
   if (words === 'both') {
     if (m.at('part', g.to) || m.at('end', g.to) || m.at('paws', g.from) || m.at('side', g.to)) return false;
     if (/^(ways|sides|times|days|ends|hands|runs|of)$/.test(next)) return false;
@@ -591,7 +593,11 @@ function exceptStands(
   if (word !== 'but' && word !== 'save' && word !== 'minus' && word !== 'bar' && word !== 'besides' && word !== 'ex')
     return true;
   const group = before[before.length - 1];
-  if (group?.kind === 'group' && group.to === ex.from) return true;
+  if (group?.kind === 'group' && group.to === ex.from) {
+    // "no lameness in anybody, but Kestrel's shortening up"
+    const verb = /^('s|is|was|has|looks|got|'ll)$/.test(tokens[p.to]?.low ?? '');
+    return !(word === 'but' && group.prep !== undefined && verb && !p.possessive);
+  }
   if (tokens[ex.from]?.low === 'but' && tokens[ex.from - 1]?.low === 'all') return true;
   const next = tokens[p.to]?.low ?? '';
   return group?.kind === 'group' && (next === '' || next === '.' || next === ';' || next === '!');

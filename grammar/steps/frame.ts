@@ -74,7 +74,11 @@ export class Frame {
     this.quantities = quantitiesOf(this.tokens, text);
     this.people = findPeople(this.tokens, this.roster);
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));
-    this.cues = cuesOf(this.tokens);
+    // "maybe twenty" is about twenty: a word of doubt right before a number says nothing of anything else.
+    this.cues = cuesOf(this.tokens).filter(
+      (c) =>
+        !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
+    );
     this.claimed = new Uint8Array(this.tokens.length);
     this.#strong = this.tokens.map((_, i) => this.#endsSentence(i));
     cover(this.#dogAt, this.dogs);
@@ -199,6 +203,14 @@ export class Frame {
     const inner = this.cues.find(
       (c) => c.from >= from && c.to <= to && (c.gives === 'planned' || c.gives === 'possible'),
     );
+    // "If Gus is sore tomorrow, Biscuit goes in team": the condition holds for the sentence.
+    if (
+      !inner &&
+      this.cues.some(
+        (c) => c.gives === 'planned' && c.group.condition && c.to <= from && !this.strongBetween(c.from, from),
+      )
+    )
+      return 'planned';
     return inner ? (inner.gives as Assertion) : outer;
   }
   /** The assertion with the cue that gave it. */

@@ -51,7 +51,7 @@ function mendSpelling(tokens: readonly Token[], roster: Roster): void {
 
 /** A dog's name, or a word that English does not have and that sounds like one. */
 function mayBeDog(t: Token | undefined, roster: Roster): boolean {
-  if (!t || t.kind !== 'word') return false;
+  if (t?.kind !== 'word') return false;
   return roster.forms.has(t.low) || (!t.known && soundsLike(t.low, earsFor(roster.dogs)).dogs.length === 1);
 }
 

@@ -3,7 +3,7 @@
  * spelling rules; where English leaves it open (the "ch" of "chai" and of "Micah") both are kept. One character a sound:
  *
  * i see, I sit, e say, E set, A sat, a far/saw, o so, u too, @ sofa/cut, Y sigh, W now, O boy;
- * p b t d k g f v T(h) s z S(h) C(h) J m n N(g) l r w y h
+ * L the l that ends "bramble"; p b t d k g f v T(h) s z S(h) C(h) J m n N(g) l r w y h
  *
  * From memory of English spelling; checked against the pronunciations of a dictionary in the tests.
  */
@@ -121,7 +121,8 @@ export function soundsOf(word: string): string[] {
     for (const c of rule.letters) vowel ||= isVowel(c);
     i += rule.letters.length;
   }
-  return [...new Set(out)].filter(Boolean);
+  // The l that ends "kestrel" and "bramble" is hardly heard.
+  return [...new Set(out.map((s) => s.replace(/@l$/, '@L')))].filter(Boolean);
 }
 
 /** Vowels by the height and the place of the tongue, 0 to 1: near ones are easily taken for each other. */
@@ -164,14 +165,16 @@ for (const c of 'pbtdkgfvTszSZCJmnNlrwyh') put(c, c, 0);
 put('i', 'y', 0.1);
 put('u', 'w', 0.1);
 put('o', 'l', 0.7);
+put('L', 'l', 0.05);
+put('L', 'L', 0);
+put('L', 'o', 0.3);
 for (const [cost, sounds] of [
   [0.25, '@'],
   [0.4, 'hIE'],
   [0.45, 'yieAaouYWO'],
-  [0.4, 'l'],
-  [0.55, 'rwn'],
+  [0.3, 'L'],
+  [0.55, 'rlwn'],
   [0.65, 'td'],
-  [0.75, 'pb'],
 ] as const)
   for (const c of sounds) GAP[code(c)] = cost;
 

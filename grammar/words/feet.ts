@@ -71,7 +71,7 @@ export const feet: readonly Row[] = [
   [
     'act',
     'cleaned',
-    'cleaned; clean; cleaning; cleaned out; cleaned up; cleaned it; flushed; flush; flushing; washed; wash; washing; rinsed; rinse; rinsing; disinfected; disinfect; picked out; picked; cleared out; soaked; soak; soaking; scrubbed; wiped; wiped down; irrigated; dug out; pulled out; broke out; picked clean; washed out; cleared; cleaned off; sterilized; peroxide; iodine; betadine; saline; chlorhexidine; antiseptic wash; epsom salts; epsom; hosed; hosed off; soaks; popped out; melted out; melted; bit out; scraped out; swabbed; bathed; bath; douched; cleared the ice; deiced; de iced; picking; dug; knocked out; chipped out',
+    'cleaned; clean; cleaning; cleaned out; cleaned up; cleaned it; flushed; flush; flushing; washed; wash; washing; rinsed; rinse; rinsing; disinfected; disinfect; picked out; picked; cleared out; soaked; soak; soaking; scrubbed; wiped; wiped down; irrigated; dug out; pulled out; broke out; picked clean; washed out; cleared; cleaned off; sterilized; peroxide; iodine; betadine; saline; chlorhexidine; antiseptic wash; epsom salts; epsom; hosed; hosed off; soaks; popped out; melted out; melted; bit out; scraped out; swabbed; bathed; bath; douched; cleared the ice; deiced; de iced; dug; knocked out; chipped out',
   ],
   [
     'act',
@@ -91,6 +91,6 @@ export const feet: readonly Row[] = [
   [
     'act',
     'rested',
-    'rested; rest; rests; resting; resting up; rest up; day of rest; days off; take a day off; rest day; gets a day off; gets the day off; gets a rest; taking a break; off tomorrow; getting a rest; give a rest; gets tomorrow off; day off tomorrow; tomorrow off; laid off; layoff; light duty; gets a break; sit tomorrow; sits tomorrow; stall rest; gets rest; a few days off; a couple days off; the week off; gets a couple days off; gets a few days off; couple of days off; gets the week off; gets two days off; two days off; three days off; take it easy; on rest; rest him; rest her',
+    'a day off; day off; the day off; rested; rest; rests; resting; resting up; rest up; day of rest; days off; take a day off; rest day; gets a day off; gets the day off; gets a rest; taking a break; off tomorrow; getting a rest; give a rest; gets tomorrow off; day off tomorrow; tomorrow off; laid off; layoff; light duty; gets a break; sit tomorrow; sits tomorrow; stall rest; gets rest; a few days off; a couple days off; the week off; gets a couple days off; gets a few days off; couple of days off; gets the week off; gets two days off; two days off; three days off; take it easy; on rest; rest him; rest her',
   ],
 ];

@@ -168,7 +168,7 @@ export const signs: readonly Row[] = [
   [
     'severity',
     'severe',
-    "bad; badly; really; really bad; very; very deep; severe; severely; three legged; 3 legged; on three legs; on 3 legs; horrible; horribly; terrible; terribly; nasty; awful; huge; big; extremely; major; serious; seriously; wicked; super; so; real bad; dead; way; totally; completely; pouring; massive; massively; heavily; heavy; gushing; a lot; lots; nasty looking; ugly; wide open; not putting any weight on; won't bear weight; not bearing weight; not weight bearing; non weight bearing; won't put weight on; wouldn't put weight on; acute; horrid; too; extreme; incredibly; deeply; enormous; profound; marked; markedly; not putting weight on; nwb; crazy; awfully; large; hard; quite badly; pretty bad; pretty badly; right; mighty; full on",
+    "bad; badly; really; really bad; very; very deep; severe; severely; three legged; 3 legged; on three legs; on 3 legs; horrible; horribly; terrible; terribly; nasty; awful; huge; big; extremely; major; serious; seriously; wicked; super; so; real bad; dead; way; totally; completely; pouring; massive; massively; heavily; heavy; gushing; a lot; lots; nasty looking; ugly; wide open; not putting any weight on; won't bear weight; not bearing weight; not weight bearing; non weight bearing; won't put weight on; wouldn't put weight on; acute; horrid; too; extreme; incredibly; deeply; enormous; profound; marked; markedly; not putting weight on; nwb; crazy; awfully; large; quite badly; pretty bad; pretty badly; mighty; full on",
   ],
   [
     'trend',
