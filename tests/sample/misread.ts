@@ -25,8 +25,6 @@ export const MISREAD: Record<string, string> = {
   'miles 2027-01-23 own': 'New bootie, put her back in team.',
   // Lengths that are no run's
   'extra 2026-09-30 own': 'September: 8 runs, 44 miles.',
-  'extra 2026-12-13 own': 'the vet: rest two weeks',
-  'extra 2026-12-20 own': 'Two more days off then short runs.',
   'extra 2027-03-06 own': 'Vet says start at five miles',
   // Findings and weights said without a verb
   'resolved 2026-10-30 Marten': "Marten's left wrist back to normal.",
