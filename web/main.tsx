@@ -17,3 +17,5 @@ if (!root) throw new Error('index.html has no element with the id "app".');
 render(<App />, root);
 startSending();
 void refreshStatus();
+// Only in a secure context (this machine counts as one). Without it the pages work as well, as long as there is a connection.
+if ('serviceWorker' in navigator) navigator.serviceWorker.register('/service-worker.js').catch(() => undefined);

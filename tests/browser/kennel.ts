@@ -79,6 +79,8 @@ export interface Watched {
   errors: string[];
   close(): Promise<void>;
 }
+/** For `expect.poll`: a busy machine takes its time. */
+export const PATIENT = { timeout: 30_000 };
 export interface Look {
   width: number;
   height: number;
@@ -87,16 +89,25 @@ export interface Look {
 export const PHONE: Look = { width: 390, height: 844 };
 export const DESK: Look = { width: 1280, height: 900 };
 
-/** A page with storage of its own, as a device sees it for the first time. */
-export async function openPage(browser: Browser, { width, height, theme = 'day' }: Look): Promise<Watched> {
+/**
+ * A page with storage of its own, as a device sees it for the first time. Its service worker is left out unless it is
+ * what a test is about: it would fetch the whole grammar each time, and answer requests that a test wants to answer.
+ */
+export async function openPage(
+  browser: Browser,
+  { width, height, theme = 'day' }: Look,
+  serviceWorkers: 'block' | 'allow' = 'block',
+): Promise<Watched> {
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: theme === 'night' ? 'dark' : 'light',
     timezoneId: ZONE,
     locale: 'en-US',
     reducedMotion: 'reduce',
+    serviceWorkers,
   });
   const page = await context.newPage();
+  page.setDefaultTimeout(60_000);
   const errors: string[] = [];
   page.on('console', (message) => {
     if (message.type() === 'error') errors.push(message.text());

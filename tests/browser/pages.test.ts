@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { getChromium, launch } from './chromium.ts';
-import { DESK, enterKennel, type Kennel, openKennel, openPage, PHONE, type Watched } from './kennel.ts';
+import { DESK, enterKennel, type Kennel, openKennel, openPage, PATIENT, PHONE, type Watched } from './kennel.ts';
 
 const executable = await getChromium();
 
@@ -102,7 +102,7 @@ describe.runIf(executable)('the pages', () => {
     await page.getByLabel('New name of Ada').fill('Inga');
     await page.getByRole('button', { name: 'Keep', exact: true }).click();
     await page.getByRole('button', { name: 'Remove Wren' }).click();
-    await expect.poll(() => page.locator('.peoplelist .name').allTextContents()).toEqual(['Inga', 'Tobias']);
+    await expect.poll(() => page.locator('.peoplelist .name').allTextContents(), PATIENT).toEqual(['Inga', 'Tobias']);
   });
 
   test('an old notebook is looked through first, then taken in, and once only', async () => {
@@ -232,7 +232,7 @@ describe.runIf(executable)('speaking', () => {
     await page.getByRole('button', { name: /^Speak/ }).click();
     await page.getByRole('button', { name: /^Stop/, pressed: true }).waitFor();
     await page.evaluate(() => window.hears?.say('mile ten all', false));
-    await expect.poll(() => box.inputValue()).toBe('Otter back in. mile ten all');
+    await expect.poll(() => box.inputValue(), PATIENT).toBe('Otter back in. mile ten all');
     await page.evaluate(() => window.hears?.say('mile ten all good', true));
     await page.evaluate(() => window.hears?.say('minus twenty', true));
     await page.getByRole('button', { name: /^Stop/ }).click();

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { NoteView } from '../../server/routes/schemas.ts';
 import { getChromium, launch } from './chromium.ts';
-import { DESK, enterKennel, type Kennel, openKennel, openPage, PHONE, type Watched } from './kennel.ts';
+import { DESK, enterKennel, type Kennel, openKennel, openPage, PATIENT, PHONE, type Watched } from './kennel.ts';
 
 const executable = await getChromium();
 const TEAM = 'Juniper and Moss in lead, Otter and Bramble in swing, Tansy and Kodiak in wheel.';
@@ -177,9 +177,9 @@ describe.runIf(executable)('review', () => {
     const number = () => looked().locator('.no').textContent();
     const first = await number();
     await page.keyboard.press('ArrowDown');
-    await expect.poll(number).not.toBe(first);
+    await expect.poll(number, PATIENT).not.toBe(first);
     await page.keyboard.press('ArrowUp');
-    await expect.poll(number).toBe(first);
+    await expect.poll(number, PATIENT).toBe(first);
     await page.keyboard.press('n');
     await page.getByText('2 of 3').waitFor();
     await page.keyboard.press('p');
@@ -200,7 +200,9 @@ describe.runIf(executable)('review', () => {
     await page.getByText('2 of 3').waitFor();
     await page.keyboard.press('u');
     await page.keyboard.press('u');
-    await expect.poll(async () => (await noteOf(2)).entries.map((e) => e.state)).toEqual(['proposed', 'proposed']);
+    await expect
+      .poll(async () => (await noteOf(2)).entries.map((e) => e.state), PATIENT)
+      .toEqual(['proposed', 'proposed']);
     await page.keyboard.press('Shift+A');
     await told('Accepted 2 entries');
     await page.getByText('3 of 3').waitFor();

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { RunRecord } from '../../server/records/types.ts';
 import { getChromium, launch } from './chromium.ts';
-import { DESK, enterKennel, type Kennel, openKennel, openPage, type Watched } from './kennel.ts';
+import { DESK, enterKennel, type Kennel, openKennel, openPage, PATIENT, type Watched } from './kennel.ts';
 
 const executable = await getChromium();
 /** Two days with a run each. */
@@ -110,7 +110,7 @@ describe.runIf(executable)('a run', () => {
     await kennel.call('PUT', '/settings', { units: 'metric', runGapHours: 5, season: '2026-27' });
     await page.reload();
     // 20 miles of 1,609.344 m (NIST SP 811, appendix B.8) are 32.2 km.
-    await expect.poll(() => figure().textContent()).toContain('32.2 km');
+    await expect.poll(() => figure().textContent(), PATIENT).toContain('32.2 km');
     await page.goto(`${kennel.url}/load`);
     await page.getByLabel('Day', { exact: true }).fill('2027-01-14');
     await page.getByText('Kilometres under harness up to Thu 14 Jan').waitFor();
