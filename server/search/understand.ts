@@ -39,11 +39,11 @@ const ASKING =
 /** Words that say nothing to look for. */
 const SMALL = new Set(
   `a about again all also an and any anybody anyone anything are as at be been but by can case did do dog dogs does done
-  entries entry ever every everybody everyone for from get gets got had has have he her hers him his how i in into is it
-  its last like list many me mention mentioned mentions more most much my near no not note notes of off on or our out
-  over run runs said says see she show since so some somebody someone something team than that the their them then there
+  entries entry ever every everybody everyone everything for four from gait get gets got had has have he her hers him his how i in into is it
+  its last like list many me mention mentioned mentions more most much my near no not note notes now of off on or our out
+  over race ran run running runs said says see she show since so some somebody someone something still team than that the their them then there
   they this time times to told too trail up us was we were what when where which while who whose why will with without
-  you`.split(/\s+/),
+  yet you`.split(/\s+/),
 );
 /** Of what is wrong in general: "wrist trouble". They ask for findings. */
 const TROUBLE =
