@@ -155,7 +155,8 @@ export class DurableFile<S> implements Adapter<Kept<S>> {
     this.#stale = opened.from !== 'ours';
     const { files, folder } = this.around;
     const earlier = await files.stamp(this.#earlier);
-    if (earlier && earlier.ino === this.#seen?.ino) {
+    const oneFile = earlier !== undefined && earlier.ino === this.#seen?.ino;
+    if (oneFile) {
       // A write that was cut off left one file with two names: an editor could break both at once.
       this.#first.push(async () => {
         await copyAs(files, this.#main, this.#earlier);
@@ -169,7 +170,7 @@ export class DurableFile<S> implements Adapter<Kept<S>> {
     if (opened.from !== 'changed') return;
     const changed = `${this.name} was changed by another program, or by hand, since Snackstop wrote it. It can be read and was taken as it is now.`;
     this.#notice = () => changed;
-    if (!earlier) return;
+    if (!earlier || oneFile) return;
     const name = await this.#freeName(`before-edit-${this.#moment()}`);
     this.#first.push(() => this.#keep(this.#earlier, name));
     this.#notice = (failed) =>
