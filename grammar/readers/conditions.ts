@@ -190,6 +190,7 @@ const spanNear = (f: Frame, span: readonly [number, number] | number[], m: Menti
 function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   const words = phrase(f, m);
   const weak = m.tag === 'surface-weak' || WEAK_SURFACE.has(words);
+  if (f.low(m.from - 1) === 'like' && !f.m.at('trail-word', m.from - 2)) return false;
   if (words === 'packed' && /^(him|her|them|em|it|with|in|the|snow|up|on)$/.test(f.low(m.to))) return false;
   if (words === 'overflow' || words === 'glare ice') return true;
   if (m.to - m.from === 1 && (f.m.at('bootie', m.to) || f.m.at('item', m.to))) return false;

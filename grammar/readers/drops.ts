@@ -71,6 +71,8 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   )
     return undefined;
   const object = objectOf(f, m.to);
+  // "leaving her in team" keeps her where she is
+  if (object && /^(in|at|up)$/.test(f.low(object.to)) && f.m.from('position', object.to + 1)) return undefined;
   if (object) return object.possessive ? undefined : object;
   if (words === 'left' || words === 'leave' || words === 'leaving') return undefined;
   // The object before a phrase: "put Fern in the sled bag", "Moss loaded"
@@ -123,6 +125,8 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     .join(' ');
   const verb = f.low(before.from - 1);
   if (/^(left|leave|leaving|kept|keep|keeping|held)$/.test(verb) && m.from - before.to <= 2) return before;
+  if (words === 'home' && between === '' && /^([.,;:!]|and|with|today|tonight|resting|for|again|)$/.test(f.low(m.to)))
+    return before;
   if (HOME_ALONE.has(words))
     return /^('s|is|are|was|were|at|both|all|to|stays|stayed|gets|got|has|have|can|be|'re|will be|sat|had)?( at| both| all| back)?$/.test(
       between,

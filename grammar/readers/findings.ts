@@ -140,7 +140,7 @@ function merged(sites: (Site | undefined)[]): (Site | undefined)[] {
 
 function build(f: Frame, m: Mention, sign: Sign, owner: Owner, site: Site | undefined): Finding {
   const part = partFor(sign, site);
-  const assertion = f.assertion(m.from, m.to);
+  const assertion = f.m.at('over', m.from) ? 'resolved' : f.assertion(m.from, m.to);
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;
@@ -224,6 +224,8 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
       if (!/^(sore|swollen|stiff|lame|puffy|tight|raw)$/.test(f.low(t.to))) continue;
     }
     if (/^(not as|less)$/.test(f.text.slice(...f.span([t.from, t.to])).toLowerCase())) return 'better';
+    // "not as hot" speaks of the heat alone.
+    if (/^(not as|less|more)$/.test(f.low(t.from)) && t.to !== m.from) continue;
     if (t.value !== 'same') return t.value;
     still = 'same';
   }
@@ -315,6 +317,10 @@ function readFine(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
       break;
     }
     const d = f.dogAt(k);
+    if (d?.value === 'all' && !d.company && !d.prep) {
+      k = d.from - 1;
+      continue;
+    }
     if (d && !d.company) {
       // "feet clean on everybody" has its dog elsewhere; "Fjord next to him fine all over" has it here.
       break;
@@ -332,7 +338,7 @@ function readFine(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   if (site && (site.part || site.end)) {
     if (f.isClaimed(site.from, site.to)) return [];
     const owner = f.owner(m.from, m.to, site);
-    const own: Owner = owner.dogs.length || owner.human ? owner : wholeTeam(f);
+    const own: Owner = owner.dogs.length || owner.human || site.side ? owner : wholeTeam(f);
     if (own.human) return [];
     const now =
       /^(now|again|today)$/.test(f.low(m.to)) ||
@@ -359,7 +365,12 @@ function readFine(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
 /** "Gus small cut RF web, Kestrel LH pad pink, rest clean": the feet of those not told of. */
 function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding | undefined {
   const d = f.dogs.find((x) => x.value === 'rest' && x.to <= m.from && m.from - x.to <= 3);
-  if (!d || !found.length || !/^(clean|good|fine|ok|perfect|great|normal|clear|okay)$/.test(f.low(m.from)))
+  const feetTold = f.sites.some((s) => s.part === 'foot' && s.plural && s.to <= m.from);
+  if (
+    !d ||
+    (!found.length && !feetTold) ||
+    !/^(clean|good|fine|ok|perfect|great|normal|clear|okay)$/.test(f.low(m.from))
+  )
     return undefined;
   if (!found.every((r) => !r.site || /^(foot|pad|web|toe|nail|dewclaw)$/.test(r.entry.part ?? ''))) return undefined;
   const told = new Set(found.flatMap((r) => r.entry.dogs));
@@ -449,6 +460,7 @@ function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Site>): vo
       f.cues.some((c) => c.gives === 'possible' && c.from >= s.to && c.from - s.to <= 2);
     if (!near) continue;
     const next = f.low(s.to);
+    if (/^(a|an)$/.test(f.low(s.from - 1))) continue;
     if (f.m.at('bootie', s.to) || f.m.from('sign', s.to) || /^(one|ones)$/.test(next)) continue;
     // A care of the same part right behind takes the words for its own.
     const owner = f.owner(s.from, s.to, s);
@@ -572,7 +584,33 @@ function resolve(f: Frame, found: ReadFinding[]): void {
     )
       continue;
     const near = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 3 && !s.anaphor && s.part);
-    if (near || f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;
+    if (f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;
+    if (near) {
+      // "Willa's web healed", "wrist back to normal": the part itself is told well again.
+      const s = f.sites.filter((x) => x.to <= m.from && m.from - x.to <= 3 && x.part).at(-1) as Site;
+      if (found.some((r) => r.site === s || (r.from <= s.from && s.to <= r.to))) continue;
+      const owner = f.owner(s.from, m.to, s);
+      if (!owner.human && owner.dogs.length)
+        found.push({ entry: anyFinding(f, m, owner, s, 'resolved'), from: s.from, to: m.to, site: s });
+      continue;
+    }
+    if (/^(stool|stools|poop|poo)$/.test(f.low(m.from - 1)) || /^(stool|stools|poop|poo)$/.test(f.low(m.from - 2))) {
+      const owner = f.owner(m.from - 1, m.to);
+      if (!owner.human && owner.dogs.length)
+        found.push({
+          entry: {
+            kind: 'finding',
+            dogs: owner.dogs,
+            sign: 'loose-stool',
+            assertion: 'resolved',
+            span: f.span([m.from - 1, m.to]),
+            rule: 'stool is normal',
+          },
+          from: m.from - 1,
+          to: m.to,
+        });
+      continue;
+    }
     const who = f.lastDogs(m.from);
     const named = f.m.at('sign', m.from - 1) ?? f.m.at('sign', m.from - 2);
     const told =

@@ -141,7 +141,8 @@ function unitWhat(f: Frame, q: Quantity): What | undefined {
   if (
     q.dimension === 'weight' &&
     (q.unit === 'lb' || q.unit === 'kg') &&
-    /^(is|'s|at|was|are|to|now|up|down|,|:)$/.test(f.low(q.from - 1)) &&
+    (/^(is|'s|at|was|are|to|now|up|down|,|:)$/.test(f.low(q.from - 1)) ||
+      (f.dogs.some((d) => d.to === q.from) && q.value > 12)) &&
     f.dogs.some((d) => d.to <= q.from && q.from - d.to <= 5)
   )
     return 'weight';

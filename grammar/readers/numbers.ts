@@ -18,7 +18,7 @@ export function readNumbers(f: Frame): void {
   }
   for (const q of f.quantities) {
     if (used.has(q) || f.isClaimed(q.from, q.to)) continue;
-    if (readClock(f, q) || readDuration(f, q)) used.add(q);
+    if (readColonTime(f, q) || readClock(f, q) || readDuration(f, q)) used.add(q);
   }
 }
 
@@ -298,6 +298,26 @@ function readTemperature(f: Frame, q: Quantity): boolean {
     ...said(f.assertion(q.from, q.to)),
     span: f.span([q.from, q.to]),
     rule: '<temperature>',
+  });
+  f.claim(q.from, q.to);
+  return true;
+}
+
+/** "22 miles, 2:40": hours and minutes right behind a length are how long it took. */
+function readColonTime(f: Frame, q: Quantity): boolean {
+  if (q.dimension !== 'clock' || !q.clock || q.clock.meridiem || q.clock.hour > 9 || !/:/.test(f.low(q.from)))
+    return false;
+  const before = f.quantities.filter((x) => x.to <= q.from).at(-1);
+  if (before?.dimension !== 'distance' || q.from - before.to > 2 || !/^(,|in|and|-)?$/.test(f.low(q.from - 1)))
+    return false;
+  f.add({
+    kind: 'duration',
+    dogs: [],
+    of: 'run',
+    minutes: q.clock.hour * 60 + q.clock.minute,
+    ...said(f.assertion(q.from, q.to)),
+    span: f.span([q.from, q.to]),
+    rule: '<distance>, <hours:minutes>',
   });
   f.claim(q.from, q.to);
   return true;

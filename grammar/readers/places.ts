@@ -25,7 +25,7 @@ function assignments(f: Frame): Assignment[] {
   const out: Assignment[] = [];
   for (const p of f.m.of('position')) {
     if (insideGroup(f, p.from) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
-    const found = dogsOf(f, p.from, p.to);
+    const found = dogsOf(f, p.from, p.to, out);
     if (!found || !found.dogs.length) continue;
     if (p.value === 'team' && !teamStands(f, p.from, p.to, found.between)) continue;
     const side = sideOf(f, p.from, p.to, found);
@@ -66,8 +66,11 @@ interface Found {
   between: string;
 }
 
-function dogsOf(f: Frame, from: number, to: number): Found | undefined {
-  return leftOf(f, from) ?? rightOf(f, to);
+/** The dogs of a place. Where those before it have their place already ("Team: Fern and Moss, wheel: Tansy"), those behind it. */
+function dogsOf(f: Frame, from: number, to: number, told: readonly Assignment[]): Found | undefined {
+  const left = leftOf(f, from);
+  const taken = left?.phrases.some((p) => told.some((a) => a.from < p.from && a.phrases.includes(p)));
+  return (taken ? rightOf(f, to) : undefined) ?? left ?? rightOf(f, to);
 }
 
 function leftOf(f: Frame, from: number): Found | undefined {
@@ -324,6 +327,7 @@ function nextDriver(f: Frame, i: number): number {
 
 /** Token behind a verb of driving after a person, or -1. */
 function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): number {
+  if (f.low(to) === ':' && f.dogFrom(to + 1)?.kind === 'names') return to + 1;
   if (/^(with|to|by|ask|at|from)$/.test(f.low(from - 1)) && f.low(from - 1) !== 'by') return -1;
   if (possessive) {
     if (/^(team|sled|string|dogs|lineup|crew|side)$/.test(f.low(to))) return to + 1;

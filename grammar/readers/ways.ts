@@ -95,7 +95,7 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   if (f.quantities.some((q) => q.from === m.to && !q.weak) && /^(solid|good|great|steady|strong|low)$/.test(words))
     return false;
   if (words === 'tired' && /^(i|'m|am)$/.test(prev) && f.m.at('me', m.from - 2)) return false;
-  if (/^(dragging|drags|dragged)$/.test(words) && /^(the|his|her|a|it|my)$/.test(next)) return false;
+  if (/^(dragging|drags|dragged)$/.test(words) && /^(the|his|her|a|it|my|me|us)$/.test(next)) return false;
   if (words === 'flat' && (next === 'light' || next === 'lite' || /^(light|trail|section|ground)$/.test(prev)))
     return false;
   if (/^(head down|down)$/.test(words) && /^(to|the|from|a)$/.test(next)) return false;

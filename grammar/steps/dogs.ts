@@ -530,6 +530,8 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   const samePossessive = !a.possessive || (b.possessive && between.every((t) => t.low !== ','));
   if (!samePossessive || (b.kind === 'names' && b.dogs.some((d) => a.dogs.includes(d)))) return false;
   if (a.kind === 'group' && b.kind === 'group' && (a.value === 'rest' || b.value === 'rest')) return false;
+  // "Fern in lead with Moss, Otter and Sable in swing"
+  if (between[0]?.low === ',' && /^(with|beside|alongside)$/.test(tokens[a.from - 1]?.low ?? '')) return false;
   if (a.kind === 'group' && a.value === 'all') return false;
   if (
     b.kind === 'group' &&
@@ -600,5 +602,5 @@ function exceptStands(
   }
   if (tokens[ex.from]?.low === 'but' && tokens[ex.from - 1]?.low === 'all') return true;
   const next = tokens[p.to]?.low ?? '';
-  return group?.kind === 'group' && (next === '' || next === '.' || next === ';' || next === '!');
+  return group?.kind === 'group' && (next === '' || next === '.' || next === ';' || next === '!' || next === ',');
 }

@@ -364,7 +364,11 @@ export class Frame {
           ? d
           : undefined;
       const low = this.low(k);
-      if (/^(on|in|of|for|to|off|from|into|onto|with)$/.test(low)) {
+      if (low === ',' && (this.siteAt(k + 1) || /^(on|in)$/.test(this.low(k + 1)))) {
+        k++;
+        continue;
+      }
+      if (/^(on|in|of|for|to|off|from|into|onto|with|between|under)$/.test(low)) {
         if (low === 'with') return undefined;
         prep = true;
       } else if (

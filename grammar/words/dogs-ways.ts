@@ -64,7 +64,7 @@ export const ways: readonly Row[] = [
   [
     'gear-state',
     'chewed',
-    'chewed; chew; chews; chewing; chewed through; chewed up; ate; eaten; gnawed; gnawed through; chewed right through; bit through; chomped; chomped through; eating; eats; chewing through; chewing on; chewed on; chewed off; shredded; chewed thru; gnawing; nibbled; nibbled through; bitten through; ate through; severed; chewed clean through; chewed his; half chewed; mangled; snacked on; chewed halfway through; bit clean through; bit; cut through with her teeth; cut through with his teeth',
+    'chewed; chew; chews; chewing; chewed through; chewed up; ate; eaten; gnawed; gnawed through; chewed right through; bit through; chomped; chomped through; eating; eats; chewing through; chewing on; chewed on; chewed off; shredded; chewed thru; gnawing; nibbled; nibbled through; bitten through; ate through; severed; chewed clean through; half chewed; mangled; snacked on; chewed halfway through; bit clean through; cut through with her teeth; cut through with his teeth',
   ],
   [
     'gear-state',

@@ -135,7 +135,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'in-season',
-    'in heat; in season; coming into season; coming into heat; coming in heat; coming in season; into season; came into season; came into heat; went into heat; going into heat; going into season; in standing heat; standing heat; came in heat; started her heat; in full heat; started her season; her heat; her season; out of heat; out of season; in estrus; on heat; coming on heat; come into heat; come into season; came in season; gone into heat; gone into season; estrus',
+    'in heat; in season; coming into season; coming into heat; coming in heat; coming in season; into season; came into season; came into heat; went into heat; going into heat; going into season; in standing heat; standing heat; came in heat; started her heat; in full heat; started her season; her heat; her season; in estrus; on heat; coming on heat; come into heat; come into season; came in season; gone into heat; gone into season; estrus',
   ],
 
   // Nothing in particular, used with absent, resolved or possible
@@ -153,7 +153,7 @@ export const signs: readonly Row[] = [
   [
     'over',
     true,
-    'out now; loosened off; loosened off completely; loosened right off; worked itself out; right as rain again; healed; all healed; completely healed; healed up; healed over; all healed up; cleared up; cleared; fine now; ok now; okay now; good now; all good now; normal now; back to normal; gone now; all gone; gone today; gone; nothing to see now; nothing there now; no sign of it now; walked out of it; worked out of it; ran out of it; warmed out of it; shook it off; resolved; over it; back to herself; back to himself; good as new; right as rain; disappeared; clear now; stopped now; all clear now; not anymore; none since; nothing since; fine today; fine again; good again; ok again',
+    'stopped bleeding; quit bleeding; stopped coughing; quit coughing; stopped limping; quit limping; stopped vomiting; stopped throwing up; not bleeding anymore; closed; closed up; has closed; closed over; knitted; out now; loosened off; loosened off completely; loosened right off; worked itself out; right as rain again; healed; all healed; completely healed; healed up; healed over; all healed up; cleared up; cleared; fine now; ok now; okay now; good now; all good now; normal now; back to normal; gone now; all gone; gone today; gone; nothing to see now; nothing there now; no sign of it now; walked out of it; worked out of it; ran out of it; warmed out of it; shook it off; resolved; over it; back to herself; back to himself; good as new; right as rain; disappeared; clear now; stopped now; all clear now; not anymore; none since; nothing since; fine today; fine again; good again; ok again',
   ],
   [
     'severity',
@@ -183,6 +183,6 @@ export const signs: readonly Row[] = [
   [
     'trend',
     'same',
-    "still; no change; same; the same; unchanged; no different; about the same; same as; as before; still has; still got; not changed; hasn't changed; hasn't improved; not improving; stable; holding steady; no better no worse; not much change; no better and no worse; neither better nor worse",
+    "no worse; not worse; not any worse; no worse than; still; no change; same; the same; unchanged; no different; about the same; same as; as before; still has; still got; not changed; hasn't changed; hasn't improved; not improving; stable; holding steady; no better no worse; not much change; no better and no worse; neither better nor worse",
   ],
 ];
