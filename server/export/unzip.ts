@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
 import { crc32 } from 'node:zlib';
 import yauzl, { type Entry, type ZipFile } from 'yauzl';
+import { codeOf } from '../store/errors.ts';
 
 /** The archive can't be used. The message is a sentence. */
 export class BadArchiveError extends Error {
@@ -27,6 +28,7 @@ export interface Unzipped {
 export async function openZip(path: string, largest: number): Promise<Unzipped> {
   const zip = await open(path, { autoClose: false, lazyEntries: true, strictFileNames: true }).catch(
     (error: unknown) => {
+      if (codeOf(error) === 'ENOENT') throw new BadArchiveError(`There is no file ${path}.`);
       throw damaged(error);
     },
   );
