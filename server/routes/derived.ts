@@ -1,8 +1,8 @@
 /** What is computed from the seasons, kept as long as the season, the dogs and the settings are the same objects. */
 import type { Dog, Note, Season, Settings } from '../model.ts';
 import { byTime, stateOf } from '../notes/state.ts';
-import { runsOf } from '../records/index.ts';
 import type { RunRecord, YardRecord } from '../records/types.ts';
+import { deriveAll, rederive } from './rederive.ts';
 
 export interface Derived {
   /** In the order of time. */
@@ -12,18 +12,39 @@ export interface Derived {
   runsOfNote: Map<string, string[]>;
 }
 
-const runsKept = new WeakMap<Season, { dogs: Dog[]; settings: Settings; derived: Derived }>();
+interface Kept {
+  season: Season;
+  settings: Settings;
+  derived: Derived;
+}
+/** For every season object; and, for every roster, the last one of each season, from which the next is computed. */
+const runsKept = new WeakMap<Season, Kept & { dogs: Dog[] }>();
+const lastKept = new WeakMap<Dog[], Map<string, Kept>>();
 
 /** A season's runs. */
 export function derive(season: Season, dogs: Dog[], settings: Settings): Derived {
   const kept = runsKept.get(season);
   if (kept && kept.dogs === dogs && kept.settings === settings) return kept.derived;
-  const { runs, yard } = runsOf(season, dogs, settings);
-  const runsOfNote = new Map<string, string[]>();
-  for (const run of runs) for (const note of run.notes) runsOfNote.set(note, [...(runsOfNote.get(note) ?? []), run.id]);
-  const derived = { runs, yard, runsOfNote };
-  runsKept.set(season, { dogs, settings, derived });
+  const lasts = lastKept.get(dogs) ?? new Map<string, Kept>();
+  lastKept.set(dogs, lasts);
+  const last = lasts.get(season.season);
+  const near = last?.settings === settings ? rederive(last.season, last.derived, season, dogs, settings) : undefined;
+  const { runs, yard } = near ?? deriveAll(season, dogs, settings);
+  const derived = { runs, yard, runsOfNote: runsByNote(runs) };
+  runsKept.set(season, { season, dogs, settings, derived });
+  lasts.set(season.season, { season, settings, derived });
   return derived;
+}
+
+function runsByNote(runs: readonly RunRecord[]): Map<string, string[]> {
+  const byNote = new Map<string, string[]>();
+  for (const run of runs)
+    for (const note of run.notes) {
+      const ids = byNote.get(note);
+      if (ids) ids.push(run.id);
+      else byNote.set(note, [run.id]);
+    }
+  return byNote;
 }
 
 const byIdKept = new WeakMap<Season, Map<string, Note>>();

@@ -75,12 +75,19 @@ export const getSheet = createRoute({
     params: idParam('The dog'),
     query: z.object({ season: seasonNameSchema.optional(), on: daySchema.optional() }),
   },
-  responses: { 200: json(z.object({ sheet: sheetSchema.extend({}).openapi('Sheet') }), 'The sheet'), ...badInput, ...notFound },
+  responses: {
+    200: json(z.object({ sheet: sheetSchema.extend({}).openapi('Sheet') }), 'The sheet'),
+    ...badInput,
+    ...notFound,
+  },
 });
 export const getSummary = createRoute({
   method: 'get',
   path: '/summary',
   summary: 'A season at a glance',
   request: { query: z.object({ season: seasonNameSchema.optional(), on: daySchema.optional() }) },
-  responses: { 200: json(z.object({ summary: summarySchema.extend({}).openapi('Summary') }), 'The summary'), ...badInput },
+  responses: {
+    200: json(z.object({ summary: summarySchema.extend({}).openapi('Summary') }), 'The summary'),
+    ...badInput,
+  },
 });

@@ -7,6 +7,7 @@ import {
   indexLoad,
   type LoadIndex,
   loadOf,
+  withRuns,
 } from '../load/index.ts';
 import { type Dog, seasonOf } from '../model.ts';
 import type { House } from '../notes/house.ts';
@@ -59,12 +60,19 @@ export function loadRoutes(house: House) {
   }
 }
 
-/** The index over all seasons' runs, laid out anew only when a season's runs are other objects. */
+/** The index over all seasons' runs. Laid out anew only for the dogs of runs that are other objects than the last time. */
 function keptIndex(): (seasons: RunRecord[][]) => LoadIndex {
-  let last: { seasons: RunRecord[][]; index: LoadIndex } | undefined;
+  let last: { seasons: RunRecord[][]; index: LoadIndex<RunRecord> } | undefined;
   return (seasons) => {
-    const known = last?.seasons.length === seasons.length && seasons.every((runs, i) => runs === last?.seasons[i]);
-    if (!last || !known) last = { seasons, index: indexLoad(seasons.flat()) };
+    const same = last?.seasons.length === seasons.length && seasons.every((runs, i) => runs === last?.seasons[i]);
+    if (last && same) return last.index;
+    const all = seasons.flat();
+    const before = last?.seasons.flat() ?? [];
+    const [old, now] = [new Set(before), new Set(all)];
+    const gone = before.filter((run) => !now.has(run));
+    const come = all.filter((run) => !old.has(run));
+    const few = gone.length + come.length < all.length / 4;
+    last = { seasons, index: last && few ? withRuns(last.index, gone, come) : indexLoad(all) };
     return last.index;
   };
 }

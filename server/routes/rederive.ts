@@ -1,0 +1,105 @@
+/**
+ * Runs computed anew around what has changed, and taken over where nothing has: after one act of review in a season of
+ * 10,000 notes only the days around that note are gone through again.
+ *
+ * The days around: a run goes on over midnight at most to the next day, so what changes in a note can move the borders of
+ * the runs next to it, and theirs in turn. Three days on either side, together with every run and every moved note that
+ * reaches into them, give those borders room; a test holds the outcome against computing everything.
+ */
+import type { Dog, Note, Season, Settings } from '../model.ts';
+import { byTime, dayOf } from '../notes/state.ts';
+import { runsOf } from '../records/index.ts';
+import type { RunRecord, YardRecord } from '../records/types.ts';
+
+/** Days on either side of a changed note that are gone through again. */
+const MARGIN = 3;
+/** More changed notes than this, and everything is computed. */
+const FEW = 40;
+
+export interface Computed {
+  runs: RunRecord[];
+  yard: YardRecord[];
+}
+
+/** All of a season's runs, in the order of their first notes. */
+export function deriveAll(season: Season, dogs: Dog[], settings: Settings): Computed {
+  const { runs, yard } = runsOf(season, dogs, settings);
+  return { runs: inOrder(runs, new Map(season.notes.map((note) => [note.id, note]))), yard };
+}
+
+/**
+ * What `deriveAll` gives for `after`, from what it gave for `before`, with the same dogs and settings; undefined where too much
+ * has changed for that.
+ */
+export function rederive(
+  before: Season,
+  computed: Computed,
+  after: Season,
+  dogs: Dog[],
+  settings: Settings,
+): Computed | undefined {
+  if (before.runs !== after.runs) return undefined;
+  const changed = changedNotes(before, after);
+  if (changed.length > FEW) return undefined;
+  if (changed.length === 0) return computed;
+  const notes = new Map(after.notes.map((note) => [note.id, note]));
+  const days = daysAround(changed, computed.runs, after, notes);
+  const inside = (id: string) => days.has(dayOf(notes.get(id)?.at ?? ''));
+  const part = runsOf({ ...after, notes: after.notes.filter((note) => days.has(dayOf(note.at))) }, dogs, settings);
+  const others = computed.runs.filter((run) => !run.notes.some(inside));
+  return {
+    runs: inOrder([...others, ...part.runs], notes),
+    yard: [...computed.yard.filter(({ day }) => !days.has(day)), ...part.yard].sort((a, b) => (a.day < b.day ? -1 : 1)),
+  };
+}
+
+/** Notes that are new or other objects. */
+function changedNotes(before: Season, after: Season): Note[] {
+  const old = new Set(before.notes);
+  const changed = after.notes.filter((note) => !old.has(note));
+  // A note never goes; should one have, everything is computed.
+  return before.notes.length > after.notes.length ? [...after.notes] : changed;
+}
+
+/** The local days around the changed notes, with every run and every moved note that reaches into them. */
+function daysAround(
+  changed: readonly Note[],
+  runs: readonly RunRecord[],
+  { runs: choices }: Season,
+  notes: ReadonlyMap<string, Note>,
+): Set<string> {
+  const days = new Set<string>();
+  const add = (note: Note) => {
+    for (let i = -MARGIN; i <= MARGIN; i++) days.add(shift(dayOf(note.at), i));
+  };
+  for (const note of changed) add(note);
+  // Runs of more than one day, and moved notes: the only things that tie days to each other.
+  const tied = [...runs.map((run) => run.notes), ...choices.moved.map(({ note, toRunOf }) => [note, toRunOf])]
+    .map((ids) => ids.flatMap((id) => notes.get(id) ?? []))
+    .filter((list) => new Set(list.map((note) => dayOf(note.at))).size > 1);
+  for (let grown = true; grown; ) {
+    grown = false;
+    for (const list of tied) {
+      const within = list.filter((note) => days.has(dayOf(note.at)));
+      if (within.length === 0 || within.length === list.length) continue;
+      for (const note of list) add(note);
+      grown = true;
+    }
+  }
+  return days;
+}
+
+function shift(day: string, by: number): string {
+  const at = new Date(`${day}T00:00:00Z`);
+  at.setUTCDate(at.getUTCDate() + by);
+  return at.toISOString().slice(0, 10);
+}
+
+/** By first note; of the teams of one note the speaker's own comes first. */
+function inOrder(runs: readonly RunRecord[], notes: ReadonlyMap<string, Note>): RunRecord[] {
+  const first = (run: RunRecord) => notes.get(run.notes[0] ?? '') ?? { id: run.id, at: run.day };
+  return runs
+    .map((run) => ({ run, at: first(run) }))
+    .sort((a, b) => byTime(a.at, b.at) || (a.run.id < b.run.id ? -1 : 1))
+    .map(({ run }) => run);
+}
