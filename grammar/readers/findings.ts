@@ -193,7 +193,7 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
       const after = s.to;
       if (
         f.m.from('sign', after) ||
-        f.m.from('sign', after + 1) ||
+        (f.m.from('sign', after + 1) && !/^(no|not|,|but)$/.test(f.low(after))) ||
         f.m.from('manner', after) ||
         f.m.from('fine', after) ||
         /^(\d|one|two|ten|five|fif|twenty|thirty)/.test(f.low(after))

@@ -1,6 +1,7 @@
 /** Readers "hitch" and "move": who stands where, whose team it is, and who is put somewhere else on the way. */
 import type { LeftRight, Position } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
+import { LEXICON_WORDS } from '../words/index.ts';
 
 interface Assignment {
   phrases: DogPhrase[];
@@ -131,6 +132,18 @@ function leftOf(f: Frame, from: number): Found | undefined {
         : undefined;
     }
     const low = f.low(k);
+    // A name nobody knows stands in the list: "Juniper and Zorvik in lead".
+    const stranger = f.tokens[k];
+    if (
+      stranger &&
+      !stranger.known &&
+      stranger.kind === 'word' &&
+      !LEXICON_WORDS.has(low) &&
+      /^(and|&|\+|,|\/)$/.test(f.low(k - 1))
+    ) {
+      k -= 2;
+      continue;
+    }
     if (!BETWEEN.has(low) || f.isStrong(k)) return giveUp();
     words.push(low);
     k--;

@@ -44,7 +44,9 @@ function mendSpelling(tokens: readonly Token[], roster: Roster): void {
       continue;
     if (t.low.endsWith('s') && roster.forms.has(t.low.slice(0, -1))) continue;
     if (soundsLike(t.low, earsFor(roster.dogs)).how === 'misspelt') continue;
+    // A name one trade word looks like ("sandi" for Sandy) is for the dogs' slots to hear.
     const among = speller.among(t.low);
+    if (among.some((w) => roster.forms.has(w))) continue;
     if (among.length === 1 || (among.length > 1 && sameMeaning(among))) t.low = among[0] as string;
   }
 }

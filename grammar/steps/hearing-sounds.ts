@@ -3,7 +3,7 @@
  * spelling rules; where English leaves it open (the "ch" of "chai" and of "Micah") both are kept. One character a sound:
  *
  * i see, I sit, e say, E set, A sat, a far/saw, o so, u too, @ sofa/cut, Y sigh, W now, O boy;
- * L the l that ends "bramble"; p b t d k g f v T(h) s z S(h) C(h) J m n N(g) l r w y h
+ * L the l that ends "bramble"; ~ what follows is rare in such a spelling; p b t d k g f v T(h) s z S(h) C(h) J m n N(g) l r w y h
  *
  * From memory of English spelling; checked against the pronunciations of a dictionary in the tests.
  */
@@ -18,11 +18,11 @@ interface Spelling {
 
 const TABLE = `
 a E e | a O e A | a $ @ | a - A a | aa - a | ae - e | ai $ e Y | ai - e | aigh - e | air - Er | are $ Er | al F Al al | alk - ak | all - al
-ao - aW a | ar V Ar Er | ar - ar | arr V Er Ar | au - a W | augh - a | aw - a | ay - e | ayl - el | ah $ @ | agh - A | aer - Er
-e 1$ i | e $ / i | e E i | e O E i | e - E | ea $ i i@ | ea - i E | eah $ i@ | ear V ir Er | ear C @r ir | ear $ ir | eau - o | ee - i | eer - ir | ei - Y e i | eigh - e | er V Er ir @r | er - @r | err - Er
-eu - u | ew - u | ewe - u | ey $ i e | ey - e Y i | ere $ ir Er | el $ @l El | ell $ El @l | en $ @n En | eh - e E | eo - io i | eur - @r | ees $ iz | es $ z Ez
-i E Y | i O I Y | i $ i Y | i V i | i - I | ia $ i@ | ie 1$ Y i | ie $ i | ie - i | ier $ ir i@r | igh - Y | ign $ Yn | ild $ Yld | ind $ Ynd In | ir V Ir Yr | ir - @r | irr V Ir | ire $ Yr | io $ io | ique $ ik | ies $ iz | iew - yu
-o E o | o O o a | o $ o | o - a o | oa - o | oar - ar | oe $ o oi | oe - o @ | oh - o | oi - O | oy - O | old - old | oll - al ol | olt - olt | oo - u | ooey $ ui oi | oor - ar | or $ @r ar | or - ar | orr - ar | ou - W u | ough - o @f a | our - ar Wr | ous $ @s | ow $ o W | ow - W o | ower $ Wr | oux $ u | oeu - u | oeh - o | ost $ ost ast
+ao - aW a | ar V Ar Er | ar - ar | arr V Er Ar | au - a W | augh - a | aw - a | aw V @w a | ay - e | ayl - el | ah $ @ | agh - A | aer - Er
+e 1$ i | e $ / ~i | e E i | e O E i | e - E | ea $ i i@ | ea - i E | eah $ i@ | ear V ir Er | ear C @r ir | ear $ ir Er | eau - o | ee - i | eer - ir | ei - Y e i | eigh - e | er V Er ir @r | er - @r | err - Er
+eu - u | ew - u | ewe - u | ey $ i e | ey - e Y i | ere $ ir Er | el $ @l El | ell $ El @l | en $ @n En | eh $ e E | eh C e E | eo - io i | eur - @r | ees $ iz | ed 1$ Ed | ed $ Ed d | es $ z Ez
+i E Y | i O I Y | i $ i Y | i 1V Y i | i V i | i - I | ia $ i@ | ie 1$ Y i | ie $ i | ie - i | ier $ ir i@r | igh - Y | ign $ Yn | ild $ Yld | ind $ Ynd In | ir V Ir Yr | ir - @r | irr V Ir | ire $ Yr | io $ io | ique $ ik | ies $ iz | iew - yu
+o E o | o O o a | o $ o | o - a o | oa - o | oar - ar | oe $ o oi | oe - o @ | oh $ o | oh C o | oi - O | oy - O | old - old | oll - al ol | olt - olt | oo - u | ooey $ ui oi | oor - ar | or $ @r ar | or - ar | orr - ar | ou - W u | oui - ui Wi | ough - o @f a | our - ar Wr | ous $ @s | ow $ o W | ow - W o | ower $ Wr | oux $ u | oeu - u | oeh - o | ost $ ost ast
 u E u | u O u @ | u $ u | u - @ u | ue $ u | ue - u | ui - u | ur V ur | ur - @r | urr V @r | uy - Y | ure $ ur | uer V Er @r | ua - wa ua | ueue $ u
 y 1$ Y | y ^V y | y $ i | y V y i | y E Y | y - I Y i | yr - @r ir | ye $ Y i | yre $ Yr | yew - yu
 b - b | bb - b | bt $ t
@@ -35,12 +35,12 @@ j - J y
 k - k | kk - k | kn ^ n | kh - k
 l - l | ll - l | le c$ @l | lle $ l li | lm - lm m | lles c$ @lz | les c$ @lz
 m - m | mm - m | mb $ m | mn $ m | mc ^C m@k | mme $ m
-n - n | nn - n | ng $ N | ng - Ng nJ | nge $ nJ | nk - Nk | nx - Nks | nc C Nk | nq - Nk | nne $ n
+n - n | nn - n | ng $ N | ng - Ng N nJ | nge $ nJ | nk - Nk | nch - nC | ngs $ Nz | nx - Nks | nc C Nk | nq - Nk | nne $ n
 p - p | pp - p | ph - f | ps ^ s | pt ^ t | pn ^ n
 q - k | qu - kw k | que $ k
 r - r | rr - r | rh - r
-s - s | ss - s | sh - S | sch - S sk | sc F s | sci - sY sI Si | ssion $ S@n | sion $ Z@n | sure $ Z@r | sw - sw | stle $ s@l | sten $ s@n | ss V s | sz - s S | sse $ s si
-t - t | tt - t | th - T t | tch - C | tion $ S@n | ture $ C@r | tz $ ts | tte $ t | tsch - C | thm - T@m | tial $ S@l
+s - s | ss - s | sh - S | sch - S sk | sc F s | sci - sY sI Si | ssion - S@n | sion - Z@n | sure $ Z@r | sw - sw | stle $ s@l | sten $ s@n | ss V s | sz - s S | sse $ s si
+t - t | tt - t | th - T t | tch - C | tion - S@n | ture $ C@r | tz $ ts | tte $ t | tsch - C | thm - T@m | tial - S@l
 v - v | vv - v
 w V w | w - / | wh - w | wr ^ r | who ^ hu
 x ^ z | x - ks gz | xx - ks
@@ -51,7 +51,7 @@ const byFirst = new Map<string, Spelling[]>();
 for (const row of TABLE.trim().split(/\n| \| /)) {
   const [letters, where, ...sounds] = row.trim().split(/\s+/);
   if (!letters || !where || !sounds.length) throw new Error(`spelling rule without letters, place or sounds: "${row}"`);
-  if (sounds.some((s) => !/^[iIeEAaou@YWOpbtdkgfvTszSZCJmnNlrwyh/]+$/.test(s)))
+  if (sounds.some((s) => !/^[iIeEAaou@YWOpbtdkgfvTszSZCJmnNlrwyh/~]+$/.test(s)))
     throw new Error(`spelling rule with a sound that is none: "${row}"`);
   const first = letters[0] as string;
   const list = byFirst.get(first) ?? [];
@@ -167,11 +167,13 @@ put('u', 'w', 0.1);
 put('o', 'l', 0.7);
 put('L', 'l', 0.05);
 put('L', 'L', 0);
+put('~', '~', 0);
 put('L', 'o', 0.3);
 for (const [cost, sounds] of [
   [0.25, '@'],
   [0.4, 'hIE'],
   [0.45, 'yieAaouYWO'],
+  [0.25, '~'],
   [0.3, 'L'],
   [0.55, 'rlwn'],
   [0.65, 'td'],
@@ -181,7 +183,7 @@ for (const [cost, sounds] of [
 /** What a string of sounds weighs: a consonant 1, a vowel a half. */
 export function weightOf(sounds: string): number {
   let w = 0;
-  for (const c of sounds) w += TONGUE[c] ? 0.5 : 1;
+  for (const c of sounds) if (c !== '~') w += TONGUE[c] ? 0.5 : 1;
   return w;
 }
 
