@@ -8,14 +8,11 @@ import { Run } from './pages/Run.tsx';
 import { Runs } from './pages/Runs.tsx';
 import { Settings } from './pages/Settings.tsx';
 import { Speak } from './pages/Speak.tsx';
-import { Frame, ROOMS } from './parts/Frame.tsx';
+import { Frame } from './parts/Frame.tsx';
 import { refreshStatus } from './status.ts';
 
-/** After a page has changed: its name in the window's title, its head for the screen reader, the status anew. */
-function arrived(url: string): void {
-  const path = url.split('?')[0] ?? '/';
-  const room = ROOMS.find((one) => (one.path === '/' ? path === '/' : path.startsWith(one.path)));
-  document.title = room ? `${room.name} · Snackstop` : 'Snackstop';
+/** After a page has changed: its head for the screen reader, nothing left open, the status anew. */
+function arrived(): void {
   for (const open of document.querySelectorAll<HTMLElement>('[popover]'))
     if (open.matches(':popover-open')) open.hidePopover();
   requestAnimationFrame(() => document.querySelector<HTMLElement>('#main h1')?.focus({ preventScroll: true }));

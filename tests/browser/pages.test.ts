@@ -43,7 +43,7 @@ describe.runIf(executable)('the pages', () => {
       await page.getByText(`${name} is on the roster.`).waitFor();
       // Ready for the next one.
       await expect
-        .poll(() => page.getByLabel('Call name').evaluate((box) => box === document.activeElement))
+        .poll(() => page.getByLabel('Call name').evaluate((box) => box === document.activeElement), PATIENT)
         .toBe(true);
       expect(await page.getByLabel('Call name').inputValue()).toBe('');
     }

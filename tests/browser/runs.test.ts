@@ -115,11 +115,13 @@ describe.runIf(executable)('a run', () => {
     await page.getByLabel('Day', { exact: true }).fill('2027-01-14');
     await page.getByText('Kilometres under harness up to Thu 14 Jan').waitFor();
     await expect
-      .poll(() =>
-        page
-          .getByRole('row', { name: /^Juniper/ })
-          .getByRole('cell')
-          .allTextContents(),
+      .poll(
+        () =>
+          page
+            .getByRole('row', { name: /^Juniper/ })
+            .getByRole('cell')
+            .allTextContents(),
+        PATIENT,
       )
       .toEqual(expect.arrayContaining(['32.2', '61.2']));
   });

@@ -5,7 +5,7 @@ import { draft, readBack, speaker } from '../keep.ts';
 import { keepNote, newNote } from '../outbox/outbox.ts';
 import { Notebook } from '../parts/Notebook.tsx';
 import { Lately, OutboxLine, Refused } from '../parts/OnDevice.tsx';
-import { Notice, Wrong } from '../parts/Told.tsx';
+import { Notice, useTitle, Wrong } from '../parts/Told.tsx';
 import { readEntries, Understood, useUnderstanding } from '../parts/Understood.tsx';
 import { freshContext, keptContext } from '../reading/reading.ts';
 import { useDoing } from '../use.ts';
@@ -99,6 +99,7 @@ export function Speak() {
 
   const look = useCallback(() => void freshContext(by).then(setContext), [by]);
   useEffect(look, [look]);
+  useTitle('Speak');
 
   const clear = () => {
     draft.value = '';
@@ -118,7 +119,7 @@ export function Speak() {
 
   return (
     <div class="speak">
-      <h1 tabIndex={-1} class="unseen">
+      <h1 tabIndex={-1} class="silent">
         Speak
       </h1>
       <OutboxLine />
@@ -182,6 +183,12 @@ export function Speak() {
         }}
       />
       <Choices people={context.people} />
+      {hears && (
+        <p class="hush small">
+          The browser’s own speech recognition may send what it hears to its maker. What is typed stays between this
+          device and Snackstop.
+        </p>
+      )}
       <Lately />
       <Notebook />
     </div>

@@ -1,5 +1,6 @@
 /** Things the page tells: what went wrong, what there is to know, and what to do where there is nothing yet. */
 import type { ComponentChildren } from 'preact';
+import { useEffect } from 'preact/hooks';
 import { Trouble } from '../trouble.ts';
 
 /** An error: what happened, what was kept, what to do. `again` gives a button that tries once more. */
@@ -49,8 +50,16 @@ export function Waiting({ what }: { what: string }) {
   );
 }
 
+/** Names the window after the page. */
+export function useTitle(title: string): void {
+  useEffect(() => {
+    document.title = `${title} · Snackstop`;
+  }, [title]);
+}
+
 /** A page's head: its title, and on the right what it stands for (a day, a season, a count). */
 export function Head({ title, folio }: { title: string; folio?: ComponentChildren }) {
+  useTitle(title);
   return (
     <header class="head">
       <h1 tabIndex={-1}>{title}</h1>
