@@ -430,10 +430,12 @@ function itemOf(f: Frame, m: Mention, act: Act, words: string): string | undefin
     f.claim(from, to);
     return text(from, to);
   }
-  if (act === 'medicated')
-    return /^(medicated|wormed|dewormed|treated|dosed|injected|vaccinated|worming|deworming)$/.test(words)
-      ? undefined
-      : (f.claim(m.from, m.to), text(medFrom(f, m), m.to));
+  if (act === 'medicated') {
+    if (/^(medicated|wormed|dewormed|treated|dosed|injected|vaccinated|worming|deworming)$/.test(words))
+      return undefined;
+    f.claim(m.from, m.to);
+    return text(medFrom(f, m), m.to);
+  }
   if (/snow/.test(words)) return 'snow';
   if (/^(iced it|ice pack|icing it|iced|ice|ice bath|cold pack|iced down)$/.test(words))
     return act === 'cooled' ? (/pack|bath/.test(words) ? text(m.from, m.to) : 'ice') : undefined;

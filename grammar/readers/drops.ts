@@ -41,7 +41,7 @@ export function readDrops(f: Frame): void {
     if (f.m.at('back-in', m.from)) continue;
     const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
     const d = m.value === 'home' ? homeDog(f, m, words) : whose(f, m, words);
-    if (!d || !d.dogs.length || taken.has(d)) continue;
+    if (!d?.dogs.length || taken.has(d)) continue;
     let manner = m.value as Manner;
     if (manner === 'dropped' && goesHome(f, d)) manner = 'home';
     taken.add(d);

@@ -322,7 +322,7 @@ function takingStands(
   if (words === 'picked') return next === 'at';
   if (/^(ate|eat|eats|eaten)$/.test(words) && f.m.at('item', m.to + 1)) return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words))
-    return next !== 'to' || /^(eat|drink|take|touch)$/.test(f.low(m.to + 1)) ? true : false;
+    return !!(next !== 'to' || /^(eat|drink|take|touch)$/.test(f.low(m.to + 1)));
   if (/^(passed|pass|passed on|missed|skip|skips|skipped|skipping)$/.test(words))
     return (
       (topic &&
@@ -410,9 +410,9 @@ function amountFor(
   m: Mention,
   owner: Owner,
 ): { amount: number; unit: NonNullable<Intake['unit']> } | undefined {
-  const fit = (q: Quantity) => q.unit !== undefined && q.unit in UNIT && !f.isClaimed(q.from, q.to);
+  const countable = (q: Quantity) => q.unit !== undefined && q.unit in UNIT && !f.isClaimed(q.from, q.to);
   for (const q of f.quantities) {
-    if (!fit(q) || f.strongBetween(Math.min(q.from, m.from), Math.max(q.from, m.from))) continue;
+    if (!countable(q) || f.strongBetween(Math.min(q.from, m.from), Math.max(q.from, m.from))) continue;
     const gap = q.from >= m.to ? q.from - m.to : m.from - q.to;
     if (gap > 12) continue;
     const each =

@@ -169,7 +169,7 @@ function pairStands(f: Frame, q: Quantity): boolean {
   return !/^(mile|miles|km|k|dogs|minutes|feet|of|hours|bites|sips)$/.test(f.low(q.to));
 }
 
-function stands(f: Frame, q: Quantity, what: What, named: boolean): boolean {
+function stands(_f: Frame, q: Quantity, what: What, named: boolean): boolean {
   if (q.weak && what !== 'body-condition') return false;
   const [lo, hi] = LIMITS[what];
   const value = q.value;

@@ -158,7 +158,7 @@ function readDistance(f: Frame, q: Quantity): boolean {
   return false;
 }
 
-function measureOf(f: Frame, q: Quantity, left: string, right: string): Measure {
+function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure {
   if (
     /^(still )?(more )?(to go|to home|still|left|remaining|yet to go|left to go|from (home|the (finish|yard|truck))|out from|still ahead|to run|short of|till home|until|till)\b/.test(
       right,

@@ -27,8 +27,8 @@ function assignments(f: Frame): Assignment[] {
   for (const p of f.m.of('position')) {
     if (insideGroup(f, p.from) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
     const found = dogsOf(f, p.from, p.to, out);
-    if (!found || !found.dogs.length) continue;
-    if (p.value === 'team' && !teamStands(f, p.from, p.to, found.between)) continue;
+    if (!found?.dogs.length) continue;
+    if (p.value === 'team' && !teamStands(f, p.to, found.between)) continue;
     const side = sideOf(f, p.from, p.to, found);
     const from = Math.min(found.from, p.from);
     const kind = isMove(f, found, p.from, out) ? 'move' : 'hitch';
@@ -53,7 +53,7 @@ const isGear = (f: Frame, from: number, to: number) => {
 };
 
 /** "team" is a place only in a place's slot: "in team", "team left", "Sable and Heron team". */
-function teamStands(f: Frame, from: number, to: number, between: string): boolean {
+function teamStands(f: Frame, to: number, between: string): boolean {
   if (/\b(in|at|to|into)$/.test(between) || between === '' || between === 'up') return true;
   return Boolean(SIDE[f.low(to)]) || /\b(left|right|l|r)$/.test(between);
 }
@@ -450,7 +450,7 @@ function readSwaps(f: Frame, list: readonly Assignment[]): void {
     let k = s.to;
     while (/^(out|around|the|places|positions)$/.test(f.low(k))) k++;
     const d = f.dogFrom(k);
-    if (!d || d.dogs.length !== 2 || d.possessive) continue;
+    if (d?.dogs.length !== 2 || d.possessive) continue;
     if (list.some((a) => a.dogs.some((x) => d.dogs.includes(x)))) continue;
     const [a, b] = d.dogs.map((x) => f.roster.lineup.find((l) => l.dog === x));
     if (!a?.position || !b?.position || a.position === b.position) continue;

@@ -490,7 +490,7 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
       before.to = p.to;
       continue;
     }
-    if (before && before.kind !== 'pronoun' && p.kind !== 'pronoun' && joins(tokens, m, before, p)) {
+    if (before && before.kind !== 'pronoun' && p.kind !== 'pronoun' && joins(tokens, before, p)) {
       if (p.kind === 'names') {
         if (before.kind === 'names') before.dogs.push(...p.dogs.filter((d) => !before.dogs.includes(d)));
         else before.also = [...(before.also ?? []), ...p.dogs];
@@ -525,7 +525,7 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
   return out;
 }
 
-function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase): boolean {
+function joins(tokens: readonly Token[], a: DogPhrase, b: DogPhrase): boolean {
   const between = tokens.slice(a.to, b.from);
   const samePossessive = !a.possessive || (b.possessive && between.every((t) => t.low !== ','));
   if (!samePossessive || (b.kind === 'names' && b.dogs.some((d) => a.dogs.includes(d)))) return false;

@@ -19,9 +19,9 @@ interface Spelling {
 const TABLE = `
 a E e | a O e A | a $ @ | a - A a | aa - a | ae - e | ai $ e Y | ai - e | aigh - e | air - Er | are $ Er | al F Al al | alk - ak | all - al
 ao - aW a | ar V Ar Er | ar - ar | arr V Er Ar | au - a W | augh - a | aw - a | aw V @w a | ay - e | ayl - el | ah $ @ | agh - A | aer - Er
-e 1$ i | e $ / ~i | e E i | e O E i | e - E | ea $ i i@ | ea - i E | eah $ i@ | ear V ir Er | ear C @r ir | ear $ ir Er | eau - o | ee - i | eer - ir | ei - Y e i | eigh - e | er V Er ir @r | er - @r | err - Er
+e 1$ i | e $ / ~i | e E i E | e O E i | e - E | ea $ i i@ | ea - i E | eah $ i@ | ear V ir Er | ear C @r ir | ear $ ir Er | eau - o | ee - i | eer - ir | ei - Y e i | eigh - e | er V Er ir @r | er - @r | err - Er
 eu - u | ew - u | ewe - u | ey $ i e | ey - e Y i | ere $ ir Er | el $ @l El | ell $ El @l | en $ @n En | eh $ e E | eh C e E | eo - io i | eur - @r | ees $ iz | ed 1$ Ed | ed $ Ed d | es $ z Ez
-i E Y | i O I Y | i $ i Y | i 1V Y i | i V i | i - I | ia $ i@ | ie 1$ Y i | ie $ i | ie - i | ier $ ir i@r | igh - Y | ign $ Yn | ild $ Yld | ind $ Ynd In | ir V Ir Yr | ir - @r | irr V Ir | ire $ Yr | io $ io | ique $ ik | ies $ iz | iew - yu
+i E Y ~i | i O I Y | i $ i Y | i 1V Y i | i V i | i - I | ia $ i@ | ie 1$ Y i | ie $ i | ie - i | ier $ ir i@r | igh - Y | ign $ Yn | ild $ Yld | ind $ Ynd In | ir V Ir Yr | ir - @r | irr V Ir | ire $ Yr | io $ io | ique $ ik | ies $ iz | iew - yu
 o E o | o O o a | o $ o | o - a o | oa - o | oar - ar | oe $ o oi | oe - o @ | oh $ o | oh C o | oi - O | oy - O | old - old | oll - al ol | olt - olt | oo - u | ooey $ ui oi | oor - ar | or $ @r ar | or - ar | orr - ar | ou - W u | oui - ui Wi | ough - o @f a | our - ar Wr | ous $ @s | ow $ o W | ow - W o | ower $ Wr | oux $ u | oeu - u | oeh - o | ost $ ost ast
 u E u | u O u @ | u $ u | u - @ u | ue $ u | ue - u | ui - u | ur V ur | ur - @r | urr V @r | uy - Y | ure $ ur | uer V Er @r | ua - wa ua | ueue $ u
 y 1$ Y | y ^V y | y $ i | y V y i | y E Y | y - I Y i | yr - @r ir | ye $ Y i | yre $ Yr | yew - yu
@@ -173,7 +173,7 @@ for (const [cost, sounds] of [
   [0.25, '@'],
   [0.4, 'hIE'],
   [0.45, 'yieAaouYWO'],
-  [0.25, '~'],
+  [0.12, '~'],
   [0.3, 'L'],
   [0.55, 'rlwn'],
   [0.65, 'td'],

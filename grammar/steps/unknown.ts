@@ -13,7 +13,6 @@ export function unknownNames(f: Frame): { name: string; span: [number, number] }
       LEXICON_WORDS.has(t.low) ||
       f.dogAt(t.i) ||
       f.personAt(t.i) ||
-      f.claimed[t.i] ||
       t.low.length < 3 ||
       !/^[\p{L}]+$/u.test(t.low)
     )
@@ -21,6 +20,7 @@ export function unknownNames(f: Frame): { name: string; span: [number, number] }
     const next = f.low(t.i + 1);
     const prev = f.low(t.i - 1);
     if (/^(the|a|an|of|my|this|some|at|to)$/.test(prev) || (t.known && !capital(f, t.start))) continue;
+    // A word that a reader took is no name, but for one that stands in a list of dogs.
     const beside =
       (LINK.test(prev) && f.dogs.some((d) => d.to === t.i - 1 && d.kind === 'names')) ||
       (LINK.test(next) && f.dogFrom(t.i + 2)?.kind === 'names');
@@ -36,7 +36,7 @@ export function unknownNames(f: Frame): { name: string; span: [number, number] }
         (/^(is|'s|has|was)$/.test(next) && (f.m.from('sign', t.i + 2) || f.m.from('manner', t.i + 2))),
     );
     const object = /^(loaded|dropped|moved|massaged|weighed|dropping|loading|put|booted)$/.test(prev);
-    if (beside || ((possessive || placed || does || object) && (!t.known || capital(f, t.start))))
+    if (beside || (!f.claimed[t.i] && (possessive || placed || does || object) && (!t.known || capital(f, t.start))))
       out.push({ name: f.text.slice(t.start, t.end), span: [t.start, t.end] });
   }
   return out;
