@@ -79,9 +79,13 @@ export function schemaOf(table: AnyTable): object {
     }),
     missingValues: [''],
     primaryKey: table.primaryKey,
-    foreignKeys: table.foreignKeys.map(({ fields, table: resource, key }) => ({
-      fields,
-      reference: { resource, fields: key },
-    })),
+    ...(table.foreignKeys.length > 0
+      ? {
+          foreignKeys: table.foreignKeys.map(({ fields, table: resource, key }) => ({
+            fields,
+            reference: { resource, fields: key },
+          })),
+        }
+      : {}),
   };
 }
