@@ -90,6 +90,10 @@ export const removePerson = (id: string) => good(api.people[':id'].$delete(param
 // Load
 export const getLoad = (on?: string) => good(api.load.$get({ query: { on } }));
 
+// Search
+export type SearchAsked = Parameters<typeof api.search.$get>[0]['query'];
+export const search = (query: SearchAsked) => good(api.search.$get({ query }));
+
 // Old notebooks
 /** Finds the notes in a text; keeps nothing. The notes found are then sent like any others. */
 export const findNotes = (text: string, name: string | undefined, offset: string) =>

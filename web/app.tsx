@@ -6,6 +6,7 @@ import { Missing } from './pages/Missing.tsx';
 import { Review } from './pages/Review.tsx';
 import { Run } from './pages/Run.tsx';
 import { Runs } from './pages/Runs.tsx';
+import { Search } from './pages/Search.tsx';
 import { Settings } from './pages/Settings.tsx';
 import { Speak } from './pages/Speak.tsx';
 import { Frame } from './parts/Frame.tsx';
@@ -31,6 +32,7 @@ export function App() {
           <Route path="/runs/:id" component={Run} />
           <Route path="/dogs" component={Dogs} />
           <Route path="/load" component={Load} />
+          <Route path="/search" component={Search} />
           <Route path="/settings" component={Settings} />
           <Route default component={Missing} />
         </Router>

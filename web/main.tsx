@@ -11,6 +11,7 @@ import './styles/speak.css';
 import './styles/review.css';
 import './styles/tables.css';
 import './styles/runs.css';
+import './styles/search.css';
 
 const root = document.getElementById('app');
 if (!root) throw new Error('index.html has no element with the id "app".');

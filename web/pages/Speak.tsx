@@ -7,7 +7,7 @@ import { Notebook } from '../parts/Notebook.tsx';
 import { Lately, OutboxLine, Refused } from '../parts/OnDevice.tsx';
 import { Notice, useTitle, Wrong } from '../parts/Told.tsx';
 import { readEntries, Understood, useUnderstanding } from '../parts/Understood.tsx';
-import { freshContext, keptContext } from '../reading/reading.ts';
+import { freshContext, keptContext, warmUp } from '../reading/reading.ts';
 import { useDoing } from '../use.ts';
 import { aloud } from '../words.ts';
 
@@ -99,6 +99,7 @@ export function Speak() {
 
   const look = useCallback(() => void freshContext(by).then(setContext), [by]);
   useEffect(look, [look]);
+  useEffect(warmUp, []);
   useTitle('Speak');
 
   const clear = () => {
@@ -109,8 +110,9 @@ export function Speak() {
     keeping.run(async () => {
       if (!text) return;
       listening.stop();
+      const { reading } = understanding.text === draft.value ? understanding : {};
       await keepNote(newNote(text, listening.dictated.current ? 'dictated' : 'typed', by));
-      if (readBack.value === 'on' && understanding.reading) readAloud(readEntries(understanding.reading).map(aloud));
+      if (readBack.value === 'on' && reading) readAloud(readEntries(reading).map(aloud));
       clear();
       setKept('Kept.');
       box.current?.focus({ preventScroll: true });

@@ -19,6 +19,7 @@ export const ROOMS: readonly Room[] = [
   { path: '/runs', name: 'Runs', bar: true },
   { path: '/load', name: 'Load', bar: true },
   { path: '/dogs', name: 'Dogs', bar: false },
+  { path: '/search', name: 'Search', bar: false },
   { path: '/settings', name: 'Settings', bar: false },
 ];
 

@@ -14,6 +14,8 @@ const PAUSE = 140;
 export interface Understanding {
   /** The text that was read; an older one while the next reading is on its way. */
   text: string;
+  /** There are words, and none of them has been read yet. */
+  waiting?: boolean;
   reading?: Reading;
   failed?: string;
 }
@@ -27,6 +29,7 @@ export function useUnderstanding(text: string, context: Context): Understanding 
       return;
     }
     let current = true;
+    setState((was) => (was.reading ? was : { text, waiting: true }));
     const timer = setTimeout(() => {
       readHere(text, context).then(
         (reading) => current && setState({ text, reading }),
@@ -44,11 +47,16 @@ export function useUnderstanding(text: string, context: Context): Understanding 
 /** Entries worth saying: a remark only keeps words. */
 export const readEntries = (reading: Reading): Entry[] => reading.entries.filter((entry) => entry.kind !== 'remark');
 
-export function Understood({ text, reading, failed }: Understanding) {
+export function Understood({ text, reading, failed, waiting }: Understanding) {
   if (failed) {
     return <p class="hush">{failed} The note can be kept all the same; it is read when Snackstop has it.</p>;
   }
-  if (!reading) return <p class="hush">What is understood of it shows here.</p>;
+  if (!reading)
+    return (
+      <p class="hush">
+        {waiting ? 'Reading … the note can be kept meanwhile.' : 'What is understood of it shows here.'}
+      </p>
+    );
   const entries = readEntries(reading);
   const marked = entries.map((entry, i) => ({ number: i + 1, entry }));
   const unread = unreadWords(text, marked);

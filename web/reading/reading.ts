@@ -41,6 +41,11 @@ export function readHere(text: string, context: Context): Promise<Reading> {
   });
 }
 
+/** Fetches the grammar ahead of the first word, so that it is there when the word comes. */
+export function warmUp(): void {
+  readHere('', NOTHING).catch(() => undefined);
+}
+
 const NOTHING: Context = { dogs: [], people: [], lineup: [], units: 'imperial' };
 const KEY = 'snackstop.context';
 

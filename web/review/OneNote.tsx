@@ -117,10 +117,7 @@ function NoteActs({ desk, note }: { desk: Desk; note: NoteView }) {
           disabled={note.state !== 'waiting'}
           onClick={() => void desk.acceptAll()}
         >
-          <span>
-            {note.entries.length === 0 ? 'Nothing to take' : 'Accept all'}
-            <span class="only-wide">, go on</span>
-          </span>
+          {note.entries.length === 0 ? 'Nothing to take' : 'Accept all'}
         </button>
         <button type="button" class="button" onClick={() => void desk.go(-1)} disabled={desk.at.value === 0}>
           Before
