@@ -46,11 +46,11 @@ describe('a run told in ten notes', () => {
   it('reads a name that nobody knows as a new dog, once she is in the roster', async () => {
     const kennel = await newKennel({ read });
     await kennel.dogs('Juniper');
-    const [note] = await kennel.notes(['09:00', 'Juniper and Fennel in lead.']);
-    expect(note?.unknownNames).toMatchObject([{ name: 'Fennel', span: [12, 18] }]);
-    await kennel.post('/api/dogs', { name: 'Fennel', sex: 'F' });
+    const [note] = await kennel.notes(['09:00', 'Juniper and Pippin in lead.']);
+    expect(note?.unknownNames).toMatchObject([{ name: 'Pippin', span: [12, 18] }]);
+    await kennel.post('/api/dogs', { name: 'Pippin', sex: 'F' });
     const view = await kennel.note(note?.id ?? '');
     expect(view.unknownNames).toEqual([]);
-    expect(view.entries.flatMap((e) => e.entry.dogs).sort()).toEqual(['Fennel', 'Juniper']);
+    expect(view.entries.flatMap((e) => e.entry.dogs).sort()).toEqual(['Juniper', 'Pippin']);
   });
 });
