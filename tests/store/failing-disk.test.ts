@@ -1,8 +1,6 @@
 /** A disk that is full, read-only or broken: the change is rejected, nothing is lost, and it goes on once the disk does. */
 import { spawn, spawnSync } from 'node:child_process';
-import { chmodSync, mkdtempSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { chmodSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { FolderUnusableError, NotKeptError, openStore } from '../../server/store/index.ts';
@@ -224,7 +222,7 @@ const node = ['--import', 'tsx', child];
 
 describe('for real', () => {
   it('a folder this account may only read', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'snackstop-read-only-'));
+    const folder = temporaryFolder();
     const store = await openStore(folder);
     await store.changeSeason(SEASON, add(note(1)));
     await store.close();
