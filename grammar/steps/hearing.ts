@@ -36,7 +36,7 @@ const SOUNDS = 0.88;
 /** From this likeness on only in a slot that must hold a dog. */
 const NEAR = 0.72;
 /** A second dog this close behind the best one makes it a choice that only a person can make. */
-const MARGIN = 0.12;
+const MARGIN = 0.1;
 /** The likeliest sounds may differ by this share of their weight before the others are tried. */
 const FAR = 0.55;
 /** Words lighter than this (a consonant 1, a vowel a half) must be nearer: short words are all alike. */

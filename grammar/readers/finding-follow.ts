@@ -1,0 +1,215 @@
+/** What follows from findings already read: parts that may be the one, lists under a heading, "has it too", "healed". */
+import type { Frame, Mention, Site } from '../steps/frame.ts';
+import { anyFinding, type Finding, partTakesEnd, type ReadFinding, severityOf } from './finding-parts.ts';
+import { WHOLE_BODY } from './where.ts';
+
+/** "might be the knee", "probably the web again": a part with nothing said of it but that it may be the one. */
+export function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
+  for (const s of f.sites) {
+    const denied = found.some((r) => r.site === s && r.entry.assertion === 'absent' && r.from >= s.from);
+    if ((taken.has(s) && !denied) || !s.part || s.anaphor || f.isClaimed(s.from, s.to) || s.plural) continue;
+    if (f.assertion(s.from, s.to) !== 'possible') continue;
+    const near =
+      f.cues.some((c) => c.gives === 'possible' && c.to <= s.from && s.from - c.to <= 5) ||
+      f.cues.some((c) => c.gives === 'possible' && c.from >= s.to && c.from - s.to <= 2);
+    if (!near) continue;
+    const next = f.low(s.to);
+    if (/^(a|an)$/.test(f.low(s.from - 1))) continue;
+    if (f.m.at('bootie', s.to) || f.m.from('sign', s.to) || /^(one|ones)$/.test(next)) continue;
+    // A care of the same part right behind takes the words for its own.
+    const owner = f.owner(s.from, s.to, s);
+    if (owner.human || !owner.dogs.length) continue;
+    const last = [...found]
+      .reverse()
+      .find((r) => r.from < s.from && r.site && r.entry.dogs.some((d) => owner.dogs.includes(d)));
+    const site: Site = { ...s, side: s.side ?? sideOf(last?.site), end: s.end ?? last?.site?.end };
+    const m: Mention = { tag: 'part', value: s.part, from: s.from, to: s.to };
+    const entry = anyFinding(f, m, owner, site, 'possible');
+    found.push({ entry, from: s.from, to: s.to, site });
+    taken.add(s);
+    f.claim(s.from, s.to);
+  }
+}
+
+const sideOf = (s: Site | undefined) => s?.side;
+
+/**
+ * "Two cracked pads, the right front is tiny, the left hind one's deep": sites without a sign of their own, behind a sign
+ * on a part without a side, take both from it; the heading itself then says nothing more.
+ */
+export function distribute(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
+  for (let h = 0; h < found.length; h++) {
+    const head = found[h] as ReadFinding;
+    if (head.entry.side || head.entry.sign === 'any' || head.entry.assertion || WHOLE_BODY.has(head.entry.sign))
+      continue;
+    const colon = f.low(head.to) === ':';
+    const counted = head.site && (head.site.plural || /^(two|three|both|four|2|3)$/.test(f.low(head.site.from - 1)));
+    // "harness rubs pilot both armpits": a sign of nobody, on nothing, with dogs behind it.
+    const headless = !head.entry.dogs.length && !head.site;
+    if (!colon && !counted && !headless) continue;
+    const bare = f.sites.filter(
+      (s) =>
+        s.from >= head.to &&
+        s.side &&
+        f.sentence(s.from) === f.sentence(head.from) &&
+        !f.m.at('bootie', s.to) &&
+        mayTake(f, s, head, found, taken),
+    );
+    if (!bare.length) continue;
+    const out: ReadFinding[] = bare.map((s) => {
+      const own = f.dogs.filter((d) => d.to <= s.from && d.from >= head.from && !d.company && d.dogs.length).at(-1);
+      const dogs = own ? own.dogs : head.entry.dogs;
+      const severity = severityOf(f, { tag: 'sign', value: head.entry.sign, from: s.from, to: s.to }, undefined);
+      const part = head.entry.part ?? s.part;
+      const { severity: _s, doubt: _d, because: _b, ...rest } = head.entry;
+      const entry: Finding = {
+        ...rest,
+        dogs,
+        ...(part ? { part } : {}),
+        side: s.side,
+        ...(s.end && partTakesEnd(part ?? '') ? { end: s.end } : {}),
+        ...(severity ? { severity } : {}),
+        span: f.span([head.from, head.to], [s.from, s.to]),
+        rule: '<signs>: <site>, <site>',
+      };
+      // A follow-on sign that stood on the bare foot is on the heading's part.
+      for (const r of found) if (r.site === s && r.entry.sign !== 'any' && part) r.entry.part = part;
+      taken.add(s);
+      f.claim(s.from, s.to);
+      return { entry, from: s.from, to: s.to, site: { ...s, part } };
+    });
+    const keepHead = head.entry.dogs.length > 0 && out.every((o) => !sameDogs(o, head));
+    const last = found.length;
+    found.splice(h, keepHead ? 0 : 1, ...out);
+    if (!keepHead) for (const r of found) if (r.site === head.site && r !== head && !out.includes(r)) follow(r, out);
+    h += found.length - last + 1;
+    found.sort((a, b) => a.from - b.from);
+  }
+}
+
+/** A site that no sign of its own has, or only a follow-on sign behind it ("Moss right front, bleeding"). */
+function mayTake(
+  f: Frame,
+  s: Site,
+  head: ReadFinding,
+  found: readonly ReadFinding[],
+  taken: ReadonlySet<Site>,
+): boolean {
+  if (s.part && head.entry.part && s.part !== head.entry.part) return false;
+  if (!taken.has(s)) return !f.isClaimed(s.from, s.to);
+  return (
+    (!s.part || s.part === head.entry.part) &&
+    found.some((r) => r.site === s && r.from >= s.from && f.low(s.to) === ',')
+  );
+}
+
+/** "Huckle has it now": the sickness told of another dog before. */
+export function readHasIt(f: Frame, found: ReadFinding[]): void {
+  for (const d of f.dogs) {
+    const words = f.tokens
+      .slice(d.to, d.to + 3)
+      .map((t) => t.low)
+      .join(' ');
+    if (!/^(has|had|'s got|got|have) (it|the same)\b/.test(words) || !d.dogs.length || d.kind === 'pronoun') continue;
+    const last = [...found]
+      .reverse()
+      .find((r) => r.from < d.from && WHOLE_BODY.has(r.entry.sign) && r.entry.assertion !== 'absent');
+    if (!last) continue;
+    const { assertion: _a, severity: _s, trend: _t, ...rest } = last.entry;
+    const entry: Finding = { ...rest, dogs: d.dogs, span: f.span([d.from, d.to + 2]), rule: '<dog> has it' };
+    found.push({ entry, from: d.from, to: d.to + 2 });
+    // What was read behind it of nobody in particular is this dog's.
+    for (const r of found)
+      if (
+        r.from > d.to &&
+        r.entry.dogs.join() === last.entry.dogs.join() &&
+        !f.dogs.some((x) => x.from > d.to && x.to <= r.from)
+      )
+        r.entry.dogs = d.dogs;
+  }
+}
+
+/** "it's completely healed", "gone now", "fine now": what was told before is over. */
+export function resolve(f: Frame, found: ReadFinding[]): void {
+  for (const m of f.m.of('over')) {
+    if (
+      f.isClaimed(m.from, m.to) &&
+      !found.some((r) => r.entry.sign === 'any' && r.from >= m.from - 4 && r.from <= m.to)
+    )
+      continue;
+    const near = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 3 && !s.anaphor && s.part);
+    if (f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;
+    if (near) {
+      // "Willa's web healed", "wrist back to normal": the part itself is told well again.
+      const s = f.sites.filter((x) => x.to <= m.from && m.from - x.to <= 3 && x.part).at(-1) as Site;
+      if (found.some((r) => r.site === s || (r.from <= s.from && s.to <= r.to))) continue;
+      const owner = f.owner(s.from, m.to, s);
+      if (!owner.human && owner.dogs.length)
+        found.push({ entry: anyFinding(f, m, owner, s, 'resolved'), from: s.from, to: m.to, site: s });
+      continue;
+    }
+    if (/^(stool|stools|poop|poo)$/.test(f.low(m.from - 1)) || /^(stool|stools|poop|poo)$/.test(f.low(m.from - 2))) {
+      const owner = f.owner(m.from - 1, m.to);
+      if (!owner.human && owner.dogs.length)
+        found.push({
+          entry: {
+            kind: 'finding',
+            dogs: owner.dogs,
+            sign: 'loose-stool',
+            assertion: 'resolved',
+            span: f.span([m.from - 1, m.to]),
+            rule: 'stool is normal',
+          },
+          from: m.from - 1,
+          to: m.to,
+        });
+      continue;
+    }
+    const who = f.lastDogs(m.from);
+    const named = f.m.at('sign', m.from - 1) ?? f.m.at('sign', m.from - 2);
+    const told =
+      named &&
+      [...found]
+        .reverse()
+        .find((r) => r.from < named.from && r.entry.sign === named.value && r.entry.assertion !== 'absent');
+    const last =
+      told ??
+      [...found]
+        .reverse()
+        .find(
+          (r) => r.from < m.from && r.entry.sign !== 'any' && (!who || r.entry.dogs.some((d) => who.dogs.includes(d))),
+        );
+    if (
+      !last ||
+      last.entry.assertion === 'absent' ||
+      last.entry.assertion === 'planned' ||
+      last.entry.assertion === 'possible'
+    )
+      continue;
+    // A later present sign stands against it.
+    last.entry.assertion = 'resolved';
+    last.entry.span = f.span([Math.min(last.from, m.from), last.to], [m.from, m.to]);
+    const double = found.findIndex(
+      (r) =>
+        r !== last &&
+        r.entry.sign === 'any' &&
+        r.from > last.from &&
+        r.from <= m.to &&
+        !r.site &&
+        r.entry.dogs.join() === last.entry.dogs.join(),
+    );
+    if (double >= 0) found.splice(double, 1);
+    f.claim(m.from, m.to);
+  }
+}
+
+const sameDogs = (a: ReadFinding, b: ReadFinding) => a.entry.dogs.join() === b.entry.dogs.join();
+
+function follow(r: ReadFinding, out: readonly ReadFinding[]): void {
+  const last = [...out].reverse().find((o) => o.from <= r.from);
+  if (!last?.site) return;
+  r.site = last.site;
+  r.entry.dogs = last.entry.dogs;
+  if (last.site.side) r.entry.side = last.site.side;
+  if (last.site.end) r.entry.end = last.site.end;
+}

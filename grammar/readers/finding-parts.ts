@@ -1,0 +1,120 @@
+/** What the readers of findings share: their shape, how bad and which way a sign is, and a finding of no sign. */
+import type { EntryOf } from '../entry.ts';
+import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
+import { doubted } from './places.ts';
+
+export type Finding = EntryOf<'finding'>;
+
+/** Where a finding was read, for those that carry its site on. */
+export interface ReadFinding {
+  entry: Finding;
+  from: number;
+  to: number;
+  site?: Site;
+}
+
+/** Parts that need a word for front or hind. */
+export const partTakesEnd = (part: string) => /^(leg|foot|pad|web|toe|nail|dewclaw)$/.test(part);
+
+/** How bad: words right before the sign or its site, or behind it in the same statement. */
+export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity'] {
+  const inside = f.m.of('severity').find((s) => s.from >= m.from && s.to <= m.to);
+  if (inside) return inside.value;
+  const lo = Math.min(m.from, site && m.from - site.to < 4 && site.from < m.from ? site.from : m.from);
+  for (let k = m.from - 1; k >= Math.max(0, lo - 4); k--) {
+    const s = f.m.at('severity', k);
+    if (s && !f.strongBetween(s.from, m.from)) return s.value;
+    if (f.isStrong(k) || (f.m.at('sign', k) && f.low(m.from - 1) !== 'and')) break;
+    if (f.low(k) === ',' || f.dogAt(k)) break;
+  }
+  const end = Math.max(m.to, site && site.from >= m.to && site.from - m.to < 6 ? site.to : m.to);
+  for (let k = m.to; k < end + 4 && k < f.tokens.length; k++) {
+    if (f.isStrong(k) || (k > m.to && f.m.from('sign', k)) || f.m.from('act', k)) break;
+    if (k >= end && f.dogFrom(k) && !f.dogFrom(k)?.possessive) break;
+    const s = f.m.from('severity', k);
+    if (s) {
+      const after = s.to;
+      if (
+        f.m.from('sign', after) ||
+        (f.m.from('sign', after + 1) && !/^(no|not|,|but)$/.test(f.low(after))) ||
+        f.m.from('manner', after) ||
+        f.m.from('fine', after) ||
+        /^(\d|one|two|ten|five|fif|twenty|thirty)/.test(f.low(after))
+      )
+        break;
+      if (
+        /^(so|way|too|dead|really|right|pretty|very|quite|real|little|light|hard|more)$/.test(f.low(s.from)) &&
+        s.to - s.from === 1
+      )
+        break;
+      return s.value;
+    }
+  }
+  return undefined;
+}
+
+/** Which way it goes: better, worse, still. */
+export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
+  const lo = site && site.from < m.from && m.from - site.to < 8 ? site.from : m.from;
+  const hi = site && site.to > m.to && site.from - m.to < 8 ? site.to : m.to;
+  let still: Finding['trend'];
+  for (let k = Math.max(0, lo - 3); k < hi + 5 && k < f.tokens.length; k++) {
+    if (k >= hi && (f.isStrong(k) || f.m.from('sign', k) || (f.dogFrom(k) && !f.dogFrom(k)?.possessive))) break;
+    if (k < lo && (f.strongBetween(k, lo) || f.dogAt(k))) continue;
+    const t = f.m.from('trend', k);
+    if (!t) continue;
+    if (/^(more|less|less than|more than|there)$/.test(f.low(t.from)) && f.low(t.to) !== m.value) {
+      if (!/^(sore|swollen|stiff|lame|puffy|tight|raw)$/.test(f.low(t.to))) continue;
+    }
+    if (/^(not as|less)$/.test(f.text.slice(...f.span([t.from, t.to])).toLowerCase())) return 'better';
+    // "not as hot" speaks of the heat alone.
+    if (/^(not as|less|more)$/.test(f.low(t.from)) && t.to !== m.from) continue;
+    if (t.value !== 'same') return t.value;
+    still = 'same';
+  }
+  return still;
+}
+
+/** The site spoken of last before a place. */
+export const lastSite = (f: Frame, before: number, found: readonly ReadFinding[]): Site | undefined =>
+  [...found].reverse().find((r) => r.site && r.from < before)?.site ??
+  f.sites.filter((s) => s.to <= before && !s.anaphor).at(-1);
+
+/** "that foot" after a leg is the foot, not the leg. */
+export const footThere = (f: Frame, site: Site | undefined) => {
+  if (!site) return undefined;
+  for (let k = site.from; k < site.to; k++) {
+    const p = f.m.at('part', k);
+    if (p) return p.value as Finding['part'];
+  }
+  return undefined;
+};
+
+/** A finding of no sign: the part is fine, may be the one, or was. */
+export function anyFinding(
+  f: Frame,
+  m: Mention,
+  owner: Owner,
+  site: Site | undefined,
+  assertion: 'absent' | 'resolved' | 'possible' | 'planned' | 'past',
+): Finding {
+  const part = site?.part ?? (site?.end ? 'foot' : undefined);
+  return {
+    kind: 'finding',
+    dogs: owner.dogs,
+    ...(part ? { part } : {}),
+    ...(site?.side ? { side: site.side } : {}),
+    ...(site?.end && part && partTakesEnd(part) ? { end: site.end } : {}),
+    sign: 'any',
+    assertion,
+    span: f.span([m.from, m.to], site && Math.abs(site.from - m.from) < 12 ? [site.from, site.to] : undefined),
+    rule: assertion === 'possible' ? '<site> possible' : '<site> is fine',
+    ...doubted(owner.doubt ?? (owner.dogs.length ? undefined : 'no dog was named'), !owner.dogs.length),
+  };
+}
+
+/** Everyone on the gangline; `*` where no line-up is known. */
+export const wholeTeam = (f: Frame): Owner => {
+  const dogs = f.lineup(f.tokens.length).map((l) => l.dog);
+  return { dogs: dogs.length ? dogs : ['*'] };
+};

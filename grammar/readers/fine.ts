@@ -1,0 +1,185 @@
+/** Reads that there is nothing: "nothing wrong with", "feet look clean", "fine all over", "rest clean". */
+import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
+import { anyFinding, type Finding, footThere, lastSite, type ReadFinding, wholeTeam } from './finding-parts.ts';
+import { doubted } from './places.ts';
+
+/** "nothing wrong with Freya's front feet", "nothing in that foot", "can't see anything wrong with it". */
+export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding[] {
+  const next = f.low(m.to);
+  const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
+  if (words === 'nothing' && !/^(in|on|wrong|there|between|with|swollen|to)$/.test(next)) return [];
+  if (words === 'nothing' && next === 'to') return [];
+  if (words === 'anything wrong' && f.assertion(m.from, m.to) !== 'absent') return [];
+  let k = m.to;
+  while (/^(with|w|\/|in|on|of|to|the|either|any|about|wrong|between|at|all|there)$/.test(f.low(k)) && k - m.to < 5)
+    k++;
+  const dog = f.dogFrom(k);
+  let site =
+    f.sites.find((s) => s.from >= k && s.from <= (dog ? dog.to + 1 : k) && s.to > k) ??
+    f.sites.find((s) => s.from < k && s.to >= k && s.from >= m.to);
+  const owner: Owner =
+    dog && !(dog.possessive && !site) ? { dogs: dog.dogs, phrase: dog, doubt: dog.doubt } : f.owner(m.from, m.to, site);
+  if (owner.human || (!owner.dogs.length && !site)) return [];
+  const it = f.low(k) === 'it' || f.low(k) === 'that' || f.low(k) === 'there' || f.low(k) === 'them';
+  if (site?.anaphor || (!site && it)) {
+    const last = lastSite(f, m.from, found);
+    if (last)
+      site = {
+        ...last,
+        from: site?.from ?? k,
+        to: site?.to ?? k + 1,
+        part: footThere(f, site) ?? last.part,
+        anaphor: true,
+      };
+  } else if (!site && words === 'nothing') return [];
+  return [{ entry: anyFinding(f, m, owner, site, 'absent'), from: m.from, to: Math.max(m.to, site?.to ?? 0), site }];
+}
+
+const FINE_LINK =
+  /^(is|are|was|were|'s|'re|look|looks|looked|feel|feels|felt|seem|seems|all|both|both|still|pretty|really|very|is|just|been|has|have|:|so|fine|good|ok|nice|and|also|perfectly|as|too|checked|out|now|quite|holding|up|came|come|back|doing|far|well|stayed|staying|mostly|completely|totally|absolutely|nearly|of|them|em|today|done|s|again|down|everywhere|there|here|gone|apart|in)$/;
+
+/** "wrists ok", "feet all look clean", "the shoulder is fine now"; of a whole dog only in words that can be nothing else. */
+export function readFine(
+  f: Frame,
+  m: Mention,
+  found: readonly ReadFinding[],
+  takenSites: ReadonlySet<Site>,
+): ReadFinding[] {
+  const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
+  const asserted = f.assertion(m.from, m.to);
+  if (asserted === 'absent') return [];
+  let k = m.from - 1;
+  let hyd = false;
+  while (k >= 0 && m.from - k < 9 && !f.isStrong(k) && !f.sites.some((s) => s.to === k + 1)) {
+    const low = f.low(k);
+    if (/^(hyd|hydration|gums)$/.test(low)) {
+      hyd = true;
+      break;
+    }
+    const d = f.dogAt(k);
+    if (d?.value === 'all' && !d.company && !d.prep) {
+      k = d.from - 1;
+      continue;
+    }
+    if (d && !d.company) {
+      // "feet clean on everybody" has its dog elsewhere; "Fjord next to him fine all over" has it here.
+      break;
+    }
+    if (!FINE_LINK.test(low) && !f.m.at('severity', k) && !f.m.at('except', k) && !d) break;
+    k--;
+  }
+  if (hyd) return readHydration(f, m, k);
+  let site = f.sites.find((s) => s.to === k + 1 && !s.anaphor && !takenSites.has(s)) ?? siteBehindFine(f, m);
+  const anaphor = f.sites.find((s) => s.to === k + 1 && s.anaphor);
+  if (!site && anaphor && footThere(f, anaphor)) {
+    const last = lastSite(f, m.from, found);
+    if (last) site = { ...last, ...anaphor, part: footThere(f, anaphor), side: last.side, end: last.end };
+  }
+  if (site && (site.part || site.end)) {
+    if (f.isClaimed(site.from, site.to)) return [];
+    const owner = f.owner(m.from, m.to, site);
+    const own: Owner = owner.dogs.length || owner.human || site.side ? owner : wholeTeam(f);
+    if (own.human) return [];
+    const now =
+      /^(now|again|today)$/.test(f.low(m.to)) ||
+      f.low(m.from - 1) === 'now' ||
+      asserted === 'resolved' ||
+      /\bback to\b/.test(f.text.slice(...f.span([Math.max(0, m.from - 2), m.to])));
+    const state =
+      asserted === 'past' || asserted === 'planned' || asserted === 'possible'
+        ? asserted
+        : now && !/^today$/.test(f.low(m.to))
+          ? 'resolved'
+          : 'absent';
+    return [
+      { entry: anyFinding(f, m, own, site, state === 'possible' ? 'absent' : state), from: site.from, to: m.to, site },
+    ];
+  }
+  const rest = restClean(f, m, found);
+  if (rest) return [rest];
+  const feet = checkedBefore(f, m, k);
+  if (feet) return [{ entry: anyFinding(f, m, wholeTeam(f), feet, 'absent'), from: feet.from, to: m.to, site: feet }];
+  return readFineDog(f, m, words, k);
+}
+
+/** "Gus small cut RF web, Kestrel LH pad pink, rest clean": the feet of those not told of. */
+function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding | undefined {
+  const d = f.dogs.find((x) => x.value === 'rest' && x.to <= m.from && m.from - x.to <= 3);
+  const feetTold = f.sites.some((s) => s.part === 'foot' && s.plural && s.to <= m.from);
+  if (
+    !d ||
+    (!found.length && !feetTold) ||
+    !/^(clean|good|fine|ok|perfect|great|normal|clear|okay)$/.test(f.low(m.from))
+  )
+    return undefined;
+  if (!found.every((r) => !r.site || /^(foot|pad|web|toe|nail|dewclaw)$/.test(r.entry.part ?? ''))) return undefined;
+  const told = new Set(found.flatMap((r) => r.entry.dogs));
+  const all = f.lineup(d.from).map((l) => l.dog);
+  const dogs = all.length ? all.filter((x) => !told.has(x)) : ['*'];
+  const site: Site = { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] };
+  return { entry: anyFinding(f, m, { dogs, phrase: d }, site, 'absent'), from: d.from, to: m.to, site };
+}
+
+/** "checked feet, all good": the part that was gone over. */
+function checkedBefore(f: Frame, m: Mention, k: number): Site | undefined {
+  const all = f.dogAt(m.from - 1) ?? f.dogAt(k);
+  if (f.low(m.from - 1) !== 'all' && all?.value !== 'all' && f.low(m.from) !== 'all') return undefined;
+  return f.sites.find(
+    (s) =>
+      s.part &&
+      s.to <= m.from &&
+      m.from - s.to <= 4 &&
+      f.m.of('act').some((a) => a.value === 'checked' && a.to <= s.from && s.from - a.to <= 2),
+  );
+}
+
+/** "good feet", "clean wrists all round". */
+function siteBehindFine(f: Frame, m: Mention): Site | undefined {
+  if (
+    !/^(good|clean|perfect|healthy|great|fine|nice|beautiful|normal|cool|cold|dry)$/.test(f.low(m.from)) ||
+    m.to - m.from > 1
+  )
+    return undefined;
+  return f.sites.find((s) => s.from === m.to && s.part && /^(foot|wrist|pad|web|shoulder|nail)$/.test(s.part));
+}
+
+function readHydration(f: Frame, m: Mention, k: number): ReadFinding[] {
+  const owner = f.owner(k, m.to);
+  if (owner.human) return [];
+  const entry: Finding = {
+    kind: 'finding',
+    dogs: owner.dogs,
+    sign: 'dehydrated',
+    assertion: 'absent',
+    span: f.span([k, m.to]),
+    rule: 'hydration is fine',
+    ...doubted(owner.doubt),
+  };
+  return [{ entry, from: k, to: m.to }];
+}
+
+/** Of the whole dog: "unhurt", "fine all over", "sound"; plain praise is left to the attitude. */
+function readFineDog(f: Frame, m: Mention, words: string, k: number): ReadFinding[] {
+  const allOver =
+    /^(all over|everywhere|otherwise|to me|physically|healthwise|nose to tail)/.test(
+      `${f.low(m.to)} ${f.low(m.to + 1)}`,
+    ) && !/^(to me|otherwise)/.test(`${f.low(m.to)} ${f.low(m.to + 1)}`);
+  const strong =
+    /^(unhurt|uninjured|unharmed|sound|sound as a bell|none the worse|checked out fine|checked out|checks out|passed|intact|pain free|healthy|unremarkable)$/.test(
+      words,
+    ) || allOver;
+  if (!strong) return [];
+  const d = f.dogAt(k) ?? f.dogs.filter((x) => x.to <= m.from && !x.company).at(-1);
+  if (!d?.dogs.length || f.strongBetween(d.to, m.from)) return [];
+  const now = f.low(m.to) === 'now';
+  const entry: Finding = {
+    kind: 'finding',
+    dogs: d.dogs,
+    sign: words.startsWith('sound') && now ? 'lame' : 'any',
+    assertion: now ? 'resolved' : 'absent',
+    span: f.span([Math.max(d.from, m.from - 8), m.to]),
+    rule: '<dog> is fine',
+    ...doubted(d.doubt),
+  };
+  return [{ entry, from: m.from, to: m.to }];
+}

@@ -1,0 +1,99 @@
+/** When a word for a group means dogs: "all", "both" and "the team" mean other things too. */
+import type { Mentions } from './mentions.ts';
+import type { Token } from './tokens.ts';
+
+/** Bare "all" and "both" are groups only where they stand for dogs; "the team" is one unless somebody is in it. */
+export function groupStands(
+  tokens: readonly Token[],
+  m: Mentions,
+  g: { from: number; to: number; value: string },
+): boolean {
+  const prev = tokens[g.from - 1]?.low ?? '';
+  const next = tokens[g.to]?.low ?? '';
+  const words = tokens
+    .slice(g.from, g.to)
+    .map((t) => t.low)
+    .join(' ');
+  const verb = () =>
+    Boolean(
+      m.at('ate', g.to) || m.at('drank', g.to) || m.at('manner', g.to) || m.at('fine', g.to) || m.at('sign', g.to),
+    ) ||
+    /^(are|were|was|had|have|did|do|look|looks|looked|got|get|took|seem|seemed|on|in|going|went|came|ran|pulling|wearing|booted|still|well|wanted|would|just|only|refused|'re|need|needed|hyd|to)$/.test(
+      next,
+    );
+  if (words === 'all') {
+    if (
+      /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair)$/.test(
+        prev,
+      )
+    )
+      return false;
+    if (m.at('end', g.to) || m.at('part', g.to) || m.at('paws', g.from)) return false;
+    return verb() && !/^(to|in|on|still|well)$/.test(next);
+  }
+  if (/^all (\d+|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fourteen|sixteen)$/.test(words))
+    return !(
+      m.at('part', g.to) ||
+      m.at('paws', g.from) ||
+      /^(day|days|miles|feet|nights|hours|km|legs|paws|of|minutes)$/.test(next)
+    );
+  // "feet clean all round" is everybody; "booted all round" is of the feet
+  if (words === 'all round' || words === 'all around') return [1, 2, 3, 4, 5, 6].some((n) => m.at('part', g.from - n));
+  if (words === 'both') {
+    if (m.at('part', g.to) || m.at('end', g.to) || m.at('paws', g.from) || m.at('side', g.to)) return false;
+    if (/^(ways|sides|times|days|ends|hands|runs|of)$/.test(next)) return false;
+    // "feet are both a bit puffy"
+    if (/^(are|were|is|'re)$/.test(prev) && m.at('part', g.from - 2)) return false;
+    return true;
+  }
+  if (words === 'the team' || words === 'team' || words === 'the string' || words === 'the crew') {
+    if (/^(in|into|to|of|on|for|from|with|at|out)$/.test(prev) && !/^(feet|paws|booties|wrists)$/.test(next))
+      return false;
+    return (
+      verb() || next === "'s" || /^(whole|entire)$/.test(prev) || /^(snacked|watered|fed|booted|gave|give)$/.test(prev)
+    );
+  }
+  if (words === 'dogs')
+    return (
+      prev !== 'of' &&
+      !/^(two|three|four|five|six|seven|eight|nine|ten|twelve|fourteen|sixteen|\d+|sled|hot|other|loose|young|old|these|those|no|her|his|their|of|only|few|some|with)$/.test(
+        prev,
+      ) &&
+      verb()
+    );
+  if (words === 'the dogs') return prev !== 'of';
+  if (words === 'the bunch' || words === 'the gang' || words === 'the string') return verb();
+  if (words === 'the other' || words === 'other one' || words === 'the other one')
+    return (
+      !/^(side|day|night|week|end|foot|leg|way|sled|team|hind|front|sleds|wrist|paw|pad|web|ear|eye)$/.test(next) &&
+      !m.at('part', g.to) &&
+      !m.at('end', g.to)
+    );
+  if (words === 'rest')
+    return (
+      prev !== 'to' &&
+      prev !== 'a' &&
+      (verb() || m.at('boot-state', g.to) !== undefined || /^(left|passed|cleaned|picked)$/.test(next))
+    );
+  if (words === 'the rest') return next !== 'of' || /^(them|em)$/.test(tokens[g.to + 1]?.low ?? '');
+  if (words === 'others' || words === 'dogs') return verb() || prev === 'the';
+  if (g.value === 'left' || g.value === 'right') {
+    if (m.at('position', g.from - 1) || m.at('position', g.from - 2) || /^(on|to)$/.test(prev)) return false;
+    if (/^(the )?(left|right) side$/.test(words))
+      return (
+        verb() || /^(all|'s|is|has|looks|going|pulling)$/.test(next) || Boolean(m.at('part', g.to) || m.at('ate', g.to))
+      );
+  }
+  if (g.value === 'lead' || g.value === 'swing' || g.value === 'wheel') {
+    if (words === 'leads') return /^(both|my|two)$/.test(prev);
+    if (words === 'wheels' || words === 'swings' || words === 'the swing' || words === 'the leads') return verb();
+  }
+  if (words === 'the pair' || words === 'pair' || words === 'the two') return next !== 'of' && !m.at('part', g.to);
+  if (/^(girls|boys|ladies|males|females|gals|lads|bitches)$/.test(words))
+    return !/^(good|you|hey|ok|okay|small|little|school|young|one|two|three|some|local|teenage|birthday|a|few)$/.test(
+      prev,
+    );
+  if (words === 'the guys' || words === 'these guys') return verb();
+  if (words === 'anyone' || words === 'anybody') return !/^(does|did|if|has|is|can|know|seen)$/.test(prev);
+  return true;
+}

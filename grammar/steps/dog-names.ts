@@ -1,0 +1,269 @@
+/** Call names and people in the note. Whether a word is the dog or the thing is decided by the slot it stands in. */
+import {
+  ADJECTIVE_BEFORE,
+  AFTER_DOG,
+  AFTER_THING,
+  AFTER_WISH,
+  BEFORE_THING,
+  COPULA,
+  IMPERSONAL,
+  TAKES_DOG,
+  VERB_AFTER_S,
+} from '../words/slots.ts';
+import type { PersonMention } from './dog-phrase.ts';
+import { heardNames } from './hearing-slots.ts';
+import type { Mentions } from './mentions.ts';
+import type { Roster } from './roster.ts';
+import type { Token } from './tokens.ts';
+
+/** What joins the members of a list. */
+export const LIST_LINK = new Set(['and', '&', '+', '/', ',', 'n', 'plus', 'or']);
+
+/** A name where it stands. */
+export interface NameAt {
+  from: number;
+  to: number;
+  dog: string;
+  possessive: boolean;
+}
+
+/** Is there a possessive ending at `k`? Gives the token behind it. */
+export function possessiveEnd(tokens: readonly Token[], k: number): number {
+  const t = tokens[k];
+  if (t && !t.gap && (t.low === "'s" || t.low === "'")) return k + 1;
+  return k;
+}
+
+/** "Loki's been chewing", "Saga's riding": the 's of is and has, told by what follows. */
+function isVerbS(tokens: readonly Token[], m: Mentions, k: number): boolean {
+  const next = tokens[k]?.low ?? '';
+  if (VERB_AFTER_S.has(next)) return !(m.at('part', k) || (m.at('end', k) && m.at('part', k + 1)));
+  const noun = (i: number) =>
+    Boolean(
+      m.at('part', i) ||
+        m.at('end', i) ||
+        m.at('paw', i) ||
+        m.at('side', i) ||
+        m.at('bootie', i) ||
+        m.at('item', i) ||
+        m.at('food', i) ||
+        m.at('quantity', i),
+    );
+  const tag =
+    m.at('sign', k) ?? m.at('manner', k) ?? m.at('gait', k) ?? m.at('drop', k) ?? m.at('ate', k) ?? m.at('drank', k);
+  if (!tag || noun(k)) return false;
+  // "Tansy's sore wrist" is hers; "Tansy's sore in the wrist" is Tansy.
+  return !noun(tag.to);
+}
+
+/** Names as they stand, with their possessive; "junipers" for "juniper's" where no dog is called that. */
+export function namesIn(tokens: readonly Token[], m: Mentions, roster: Roster): NameAt[] {
+  const out: NameAt[] = [];
+  for (let i = 0; i < tokens.length; i++) {
+    const low = (tokens[i] as Token).low;
+    let bare = false;
+    let forms = roster.forms.get(low);
+    if (!forms && low.length > 3 && low.endsWith('s')) {
+      forms = roster.forms.get(low.slice(0, -1))?.filter((f) => f.words.length === 1);
+      bare = true;
+    }
+    if (!forms) continue;
+    for (const f of forms) {
+      let ok = true;
+      for (let w = 1; w < f.words.length && ok; w++) ok = tokens[i + w]?.low === f.words[w];
+      if (!ok) continue;
+      const end = i + f.words.length;
+      let to = bare ? end : possessiveEnd(tokens, end);
+      const verb = to > end && isVerbS(tokens, m, to);
+      if (verb) to = end;
+      out.push({ from: i, to, dog: f.dog, possessive: (bare && !isVerbS(tokens, m, end)) || to > end });
+      i = to - 1;
+      break;
+    }
+  }
+  return out;
+}
+
+/** Tags of the lexicon that a call name may share its word with, so that its slot must speak for the dog. */
+const THING_TAGS = [
+  'food',
+  'condition',
+  'surface',
+  'bootie',
+  'item',
+  'surface-weak',
+  'part',
+  'position',
+  'gait',
+  'sign',
+  'act',
+] as const;
+
+/** What a dog is, does or has begins here. */
+function dogFollows(tokens: readonly Token[], m: Mentions, to: number, names: ReadonlySet<number>): boolean {
+  const t = tokens[to];
+  if (!t) return true;
+  if (AFTER_DOG.has(t.low) || names.has(to)) return true;
+  return Boolean(
+    m.at('sign', to) ||
+      m.at('manner', to) ||
+      m.at('position', to) ||
+      m.at('ate', to) ||
+      m.at('drank', to) ||
+      m.at('paw', to) ||
+      m.at('gait', to) ||
+      m.at('drop', to) ||
+      m.at('gear-state', to) ||
+      m.at('quantity', to),
+  );
+}
+
+/** Does the word in `[from, to)` stand in a dog's slot? */
+export function inDogSlot(
+  tokens: readonly Token[],
+  m: Mentions,
+  at: { from: number; to: number; possessive: boolean },
+  names: ReadonlySet<number>,
+): boolean {
+  const prev = tokens[at.from - 1]?.low ?? '';
+  const prev2 = tokens[at.from - 2]?.low ?? '';
+  const next = tokens[at.to]?.low ?? '';
+  const word = (tokens[at.from] as Token).low;
+  const follows = dogFollows(tokens, m, at.to, names);
+  const inList =
+    (LIST_LINK.has(prev) && (names.has(at.from - 2) || names.has(at.from - 3))) ||
+    (LIST_LINK.has(next) && (names.has(at.to + 1) || names.has(at.to + 2)));
+  const idiom = m.at('idiom', at.from);
+  if (idiom && idiom.to - idiom.from > 1 && idiom.from >= at.from - 1) {
+    // "bear left at the fork" is a turn; "bear left hind" and "bear left lead" are the dog.
+    const after = idiom.to;
+    if (!(m.at('end', after) || m.at('part', after) || m.at('position', after) || m.at('paw', at.to))) return false;
+  }
+  if (prev === 'to' && (AFTER_THING.has(next) || (!follows && !at.possessive))) return false;
+  if (BEFORE_THING.has(prev)) {
+    if (
+      prev === 'that' &&
+      follows &&
+      !THING_TAGS.some((tag) => m.at(tag, at.from)) &&
+      (at.possessive || /^('s|is|was|has|had|wo|would|did|needs|looks|seems)$/.test(next))
+    )
+      return true;
+    if (prev === 'that' && m.at('sign', at.to) && !m.at('condition', at.from)) return true;
+    if (prev === 'that' || prev === 'the' || prev === 'a' || prev === 'an') return false;
+    if (/^(my|your)$/.test(prev)) return follows && !THING_TAGS.some((tag) => m.at(tag, at.from));
+    if (prev === 'her' || prev === 'his' || prev === 'its' || prev === 'their') return at.possessive && follows;
+    if (
+      prev === 'i' ||
+      prev === 'we' ||
+      prev === 'you' ||
+      prev === 'they' ||
+      prev === 'he' ||
+      prev === 'she' ||
+      prev === 'it'
+    )
+      return (
+        at.possessive ||
+        (follows &&
+          /^('s|is|was|has|had|wo|would|did|ate|drank|and|goes|went|came|comes|ran|lost|looks|keeps|got|gets|threw|refused|pulled|wo|does|still)$/.test(
+            next,
+          ))
+      );
+    return at.possessive && follows;
+  }
+  if (ADJECTIVE_BEFORE.has(prev) && !at.possessive) {
+    if (prev === 'that') return false;
+    if (prev === 'of')
+      return (
+        inList ||
+        m.at('company', at.from - 1) !== undefined ||
+        m.at('except', at.from - 1) !== undefined ||
+        /^(all|both|each|side|out|rid|most|some|half|care|ahead|front)$/.test(prev2)
+      );
+    if (prev === 'no') return follows && [1, 2, 3, 4, 5].some((n) => names.has(at.from - n));
+    if (inList) return true;
+    if (!follows || next === ',' || next === 'so' || next === 'and' || next === '.' || next === '') return false;
+    if (prev2 === 'a' || prev2 === 'an' || prev2 === 'the') return false;
+  }
+  if (word.endsWith('y') && COPULA.has(prev) && !names.has(at.from - 2) && !at.possessive) {
+    const subject = prev === "'s" || prev === 'is' || prev === 'was' ? prev2 : '';
+    if (
+      IMPERSONAL.has(subject) ||
+      /^(got|gets|get|getting|so|very|really|pretty|too|looks|gone|turned|feels|quite|bit)$/.test(prev)
+    )
+      return false;
+  }
+  if (prev === 'and' && (m.at('surface', at.from - 2) || m.at('condition', at.from - 2)) && m.at('surface', at.from))
+    return false;
+  if (AFTER_THING.has(next) && !at.possessive && !inList) {
+    if (next !== 'the' && next !== 'that' && next !== 'this' && next !== 'about') return false;
+    if (prev === '' || prev === '.' || prev === 'to') return false;
+  }
+  if (!at.possessive && THING_TAGS.some((tag) => m.at(tag, at.from))) {
+    return (
+      inList ||
+      (follows && (next !== 'on' || prev === '' || prev === '.') && next !== '.' && next !== '') ||
+      TAKES_DOG.has(prev) ||
+      names.has(at.to + 1) ||
+      ((prev === '' || prev === '.') && /^(i|we)$/.test(next))
+    );
+  }
+  return true;
+}
+
+/** People of the kennel in the note. A name that is also a verb ("hope") is one only where a person can stand. */
+export function findPeople(tokens: readonly Token[], roster: Roster): PersonMention[] {
+  const out: PersonMention[] = [];
+  for (let i = 0; i < tokens.length; i++) {
+    let low = (tokens[i] as Token).low;
+    let bare = false;
+    let name = roster.people.get(low);
+    if (!name && low.length > 3 && low.endsWith('s')) {
+      low = low.slice(0, -1);
+      name = roster.people.get(low);
+      bare = true;
+    }
+    if (!name) continue;
+    const prev = tokens[i - 1]?.low ?? '';
+    const next = tokens[i + 1]?.low ?? '';
+    if (/^(i|we|you|they|to|'d|really|just|the|a|sure|do|still|'ll|can|only)$/.test(prev) && !bare && next !== "'s")
+      continue;
+    if (AFTER_WISH.has(next) && !/^(to)$/.test(next)) continue;
+    const to = bare ? i + 1 : possessiveEnd(tokens, i + 1);
+    out.push({ from: i, to, name, possessive: bare || to > i + 1 });
+  }
+  return out;
+}
+
+/** "twelve miles": the unit, not the dog Miles. */
+export function quantityOwns(tokens: readonly Token[], n: NameAt): boolean {
+  const prev = tokens[n.from - 1];
+  return Boolean(
+    prev &&
+      /^(miles|mile|penny|foot|yard|pounds|stone)$/.test((tokens[n.from] as Token).low) &&
+      (prev.kind === 'number' ||
+        /(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|ty|half|quarter|hundred|few|of|dozen|couple|many|more)$/.test(
+          prev.low,
+        )),
+  );
+}
+
+/** The single names that stand in a dog's slot: what a correction can replace. */
+export function namesInSlots(tokens: readonly Token[], m: Mentions, roster: Roster): { from: number; to: number }[] {
+  const raw = namesIn(tokens, m, roster);
+  const starts = new Set(raw.map((r) => r.from));
+  const names = raw.filter((r) => inDogSlot(tokens, m, r, starts) && !quantityOwns(tokens, r));
+  return [...names, ...misheard(tokens, m, roster, raw, names)];
+}
+
+/** Words that are no name as they stand, in a dog's slot, and sound like one. */
+export function misheard(
+  tokens: readonly Token[],
+  m: Mentions,
+  roster: Roster,
+  raw: readonly NameAt[],
+  names: readonly NameAt[],
+) {
+  const taken = new Set(raw.flatMap((r) => Array.from({ length: r.to - r.from }, (_, k) => r.from + k)));
+  return heardNames(tokens, m, roster, (i) => taken.has(i), new Set(names.map((n) => n.from)));
+}
+

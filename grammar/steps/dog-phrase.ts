@@ -1,0 +1,41 @@
+/** A phrase of the note that speaks of dogs, and a person named in it. */
+
+export interface DogPhrase {
+  /** Token range, end exclusive; a possessive ending belongs to it. */
+  from: number;
+  to: number;
+  kind: 'names' | 'group' | 'pronoun';
+  /** Group or pronoun as the lexicon names it. */
+  value?: string;
+  /** Call names; filled for groups and pronouns when they are resolved. */
+  dogs: string[];
+  /** Names that are listed with a group: "leaders and Tansy". */
+  also?: string[];
+  groups?: string[];
+  /** "'s", "his", "their". */
+  possessive: boolean;
+  /** "nobody", "neither": what is said is denied. */
+  negative: boolean;
+  /** Stands beside another dog ("with June", "growling at him"): not the one spoken of. */
+  company: boolean;
+  /** Taken out of a group ("everyone but Moss"). */
+  excepted: boolean;
+  /** Excepted after the group's own statement: what follows is said of the exception ("all ate exc Nemo - walked off"). */
+  owns?: boolean;
+  /** Phrase whose dogs are taken out of this one. */
+  except?: DogPhrase;
+  /** The preposition right before it. */
+  prep?: string;
+  /** Why the reading is in doubt, in words. */
+  doubt?: string;
+  /** The reading is not to be taken without a second look. */
+  much?: boolean;
+}
+
+/** A person's name in the note. */
+export interface PersonMention {
+  from: number;
+  to: number;
+  name: string;
+  possessive: boolean;
+}
