@@ -1,12 +1,12 @@
 /** A query over the index: hits in the order of time, newest first, and the notes they stand in. */
 import type { Dog } from '../model.ts';
-import { currentName } from '../records/index.ts';
 import type { RunRecord } from '../records/types.ts';
 import { aroundNote } from './around.ts';
 import type { Found, FullText } from './fulltext.ts';
-import { type Around, type Asking, ask, type Named, verdict } from './match.ts';
-import { entriesOf, type Indexed, type Postings } from './postings.ts';
-import type { Query } from './query.ts';
+import { type Around, type Asking, ask, type Named, tellsAny, verdict } from './match.ts';
+import { nameNow, namesOf } from './names.ts';
+import type { Indexed, Postings } from './postings.ts';
+import { asksNothing, type Query } from './query.ts';
 
 /** What a search looks in. */
 export interface Ground {
@@ -37,40 +37,35 @@ export interface RawResult {
   leftOut?: string;
 }
 
-/** Every name a dog has or had, from any one of them; a name that nobody bears is its own. */
-export function namesOf(dogs: readonly Dog[], name: string): string[] {
-  const dog = dogs.find((d) => d.name === name);
-  return dog ? [dog.name, ...dog.aliases, ...dog.formerNames] : [name];
-}
-
 /** Searches; everything it gives satisfies the query, and nothing in the index that does is left out. */
 export function find(query: Query, ground: Ground): RawResult {
   const asking = ask(query);
   const words = query.words?.split(/\s+/).filter(Boolean) ?? [];
   if (!asking.ofEntries) return findNotes(query, words, ground);
-  const hits: RawHit[] = [];
-  const notes = new Set<Indexed>();
-  let sortedOut = 0;
-  const found = [...ground.postings.candidates(asking, (dog) => namesOf(ground.dogs, dog))].filter((at) =>
-    inRange(at, query, ground),
-  );
+  const found: Indexed[] = [];
+  for (const at of ground.postings.candidates(asking, (dog) => namesOf(ground.dogs, dog)))
+    if (inRange(at, query, ground)) found.push(at);
   const ids = new Set(words.length ? found.map((at) => at.note.id) : []);
   const terms: Found = words.length ? ground.words.find(words, (id) => ids.has(id)) : new Map();
-  const some = words.length ? found.filter((at) => terms.has(at.note.id)) : found;
-  for (const at of newestFirst(some)) {
+  const asked = found.filter((at) => !words.length || terms.has(at.note.id));
+  const byNote = new Map<Indexed, RawHit[]>();
+  let sortedOut = 0;
+  for (const at of asked) {
     const one = askNote(asking, at, ground);
-    hits.push(...one.hits);
     sortedOut += one.sortedOut;
-    if (one.hits.length) notes.add(at);
+    if (one.hits.length) byNote.set(at, one.hits);
   }
+  const notes = newestFirst([...byNote.keys()]);
+  const hits = notes.flatMap((at) => byNote.get(at) as RawHit[]);
   if (words.length && !hits.length && !sortedOut) {
     const { words: leftOut, ...rest } = query;
     return { ...find(rest, ground), ...(leftOut ? { leftOut } : {}) };
   }
-  return { hits, notes: [...notes], sortedOut, terms };
+  return { hits, notes, sortedOut, terms };
 }
 
 function findNotes(query: Query, words: readonly string[], ground: Ground): RawResult {
+  if (asksNothing(query)) return { hits: [], notes: [], sortedOut: 0, terms: new Map() };
   const terms: Found = words.length ? ground.words.find(words) : new Map();
   const notes: Indexed[] = [];
   const pool = words.length ? [...terms.keys()].map((id) => ground.postings.get(id)) : ground.postings.all();
@@ -103,22 +98,34 @@ export function runsOfNote(at: Indexed, ground: Ground): RunRecord[] {
   return (ofNote.get(at.note.id) ?? []).flatMap((id) => byId.get(id) ?? []);
 }
 
+const NO_HITS = { hits: [] as RawHit[], sortedOut: 0 };
+
 /** The entries of a note that satisfy the query. */
 export function askNote(asking: Asking, at: Indexed, ground: Ground): { hits: RawHit[]; sortedOut: number } {
-  const hits: RawHit[] = [];
-  let sortedOut = 0;
+  let found: { hits: RawHit[]; sortedOut: number } | undefined;
   let around: Around | undefined;
-  const all: Named[] = entriesOf(at.note).map(({ entry }) => ({
+  let named: Named[] | undefined;
+  const aroundIt = () => {
+    around ??= aroundNote(at.entries, runsOfNote(at, ground), ground.dogs);
+    return around;
+  };
+  const name = ({ entry }: { entry: Named['entry'] }): Named => ({
     entry,
-    dogs: entry.dogs.map((dog) => currentName(ground.dogs, dog)),
-  }));
-  all.forEach((one, index) => {
-    const is = verdict(asking, one, all, () => {
-      around ??= aroundNote(at.note, runsOfNote(at, ground), ground.dogs);
-      return around;
-    });
-    if (is === 'hit') hits.push({ at, index, dogs: one.dogs });
-    else if (is === 'sorted-out') sortedOut++;
+    dogs: entry.dogs.map((dog) => nameNow(ground.dogs, dog)),
   });
-  return { hits, sortedOut };
+  const all = () => {
+    named ??= at.entries.map(name);
+    return named;
+  };
+  for (let index = 0; index < at.entries.length; index++) {
+    const reviewed = at.entries[index] as (typeof at.entries)[number];
+    if (!tellsAny(asking, reviewed.entry)) continue;
+    const one = name(reviewed);
+    const is = verdict(asking, one, all, aroundIt);
+    if (is === 'no') continue;
+    found ??= { hits: [], sortedOut: 0 };
+    if (is === 'hit') found.hits.push({ at, index, dogs: one.dogs });
+    else found.sortedOut++;
+  }
+  return found ?? NO_HITS;
 }

@@ -6,7 +6,7 @@
  */
 export { within } from './amounts.ts';
 export { type Calendar, whenIn } from './dates.ts';
-export { type Ground, namesOf } from './find.ts';
+export type { Ground } from './find.ts';
 export { IndexKeeper } from './keeper.ts';
 export { between } from './miles.ts';
 export { asksNothing, type Query, querySchema, tidy } from './query.ts';

@@ -39,21 +39,23 @@ export class IndexKeeper {
 
   /** How many notes the index holds, and how many there are. */
   get progress(): { notes: number; of: number } {
-    let of = this.postings.size;
-    for (const { waiting } of this.#kept.values()) for (const id of waiting.keys()) if (!this.postings.get(id)) of++;
+    let of = 0;
+    for (const name of this.#seasons.seasonNames()) of += this.#seasons.season(name).notes.length;
     return { notes: this.postings.size, of };
   }
 
-  /** Nothing is left to take in, as of the last look at the store. */
+  /** Everything that is kept is in the index. */
   get upToDate(): boolean {
-    return this.#waiting === 0;
+    return this.#waiting === 0 && this.#changed().length === 0;
   }
 
   /** Takes in what has changed: a little at once, more in the background. */
   sync(): void {
-    this.#compare();
-    if (this.#waiting > 0 && this.#waiting <= AT_ONCE) this.#work(Number.POSITIVE_INFINITY);
-    if (this.#waiting > 0) void this.#build();
+    const changed = this.#changed();
+    // A review changes one season; more than one at once are looked through in the background.
+    if (changed.length === 1) this.#compare(changed[0] as string);
+    if (changed.length < 2 && this.#waiting > 0 && this.#waiting <= AT_ONCE) this.#work(Number.POSITIVE_INFINITY);
+    if (!this.upToDate) void this.#build();
   }
 
   /** Resolves when everything is taken in, or after `ms` at the latest. Rejects never. */
@@ -82,27 +84,32 @@ export class IndexKeeper {
     return n;
   }
 
-  #compare(): void {
-    for (const name of this.#seasons.seasonNames()) {
-      const season = this.#seasons.season(name);
-      const before = this.#kept.get(name);
-      if (before?.season === season) continue;
-      const ids = new Set<string>();
-      const waiting = new Map<string, Note>();
-      for (const note of season.notes) {
-        ids.add(note.id);
-        if (this.postings.get(note.id)?.note !== note) waiting.set(note.id, note);
-      }
-      for (const id of before?.ids ?? []) if (!ids.has(id)) this.#gone.push(id);
-      this.#kept.set(name, { season, ids, waiting });
+  /** Seasons that are other objects than when they were looked through last. */
+  #changed(): string[] {
+    return this.#seasons.seasonNames().filter((name) => this.#kept.get(name)?.season !== this.#seasons.season(name));
+  }
+
+  /** What of a season is other than in the index. */
+  #compare(name: string): void {
+    const season = this.#seasons.season(name);
+    const before = this.#kept.get(name);
+    const ids = new Set<string>();
+    const waiting = new Map<string, Note>();
+    for (const note of season.notes) {
+      ids.add(note.id);
+      if (this.postings.get(note.id)?.note !== note) waiting.set(note.id, note);
     }
+    for (const id of before?.ids ?? []) if (!ids.has(id)) this.#gone.push(id);
+    this.#kept.set(name, { season, ids, waiting });
   }
 
   async #build(): Promise<void> {
     if (this.#building) return this.#building;
     this.#building = (async () => {
-      while (this.#waiting > 0 && !this.#closed) {
-        this.#work(SLICE_MS);
+      while (!this.upToDate && !this.#closed) {
+        const [name] = this.#waiting === 0 ? this.#changed() : [];
+        if (name) this.#compare(name);
+        else this.#work(SLICE_MS);
         // Not for the index alone does the program stay up.
         await setImmediate(undefined, { ref: false });
       }

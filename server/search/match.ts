@@ -11,20 +11,18 @@ import { FOOT_FAMILY } from '../watch/sites.ts';
 import { amountOf, within } from './amounts.ts';
 import type { Query, Shown } from './query.ts';
 
-/** What is known of where and when an entry was told. */
+/** What is known of where and when an entry was told: of the runs that hold its note, and of the note itself. */
 export interface Around {
-  /** Call names of the dogs that ran in the note's run; none where it is in no run. */
-  runDogs?: ReadonlySet<string>;
-  /** Surfaces and weather told in the run, or, for a note in no run, in the note. */
-  surfaces: ReadonlySet<string>;
-  conditions: ReadonlySet<string>;
-  /** Air temperatures in °C and winds in m/s of the run or the note. */
-  air: readonly number[];
-  wind: readonly number[];
+  ran: (dog: string) => boolean;
+  surface: (surface: string) => boolean;
+  condition: (condition: string) => boolean;
+  /** Was the dog in this position, in that run? */
+  position: (dog: string, position: string) => boolean;
+  /** Is one of the temperatures of the air (°C) or the winds (m/s) such? */
+  air: (test: (value: number) => boolean) => boolean;
+  wind: (test: (value: number) => boolean) => boolean;
   /** Length of the run in metres. */
   metres?: number;
-  /** Positions the dog was in, in that run. */
-  positionsOf: (dog: string) => ReadonlySet<string>;
 }
 
 /** One thing an entry may tell. */
@@ -191,19 +189,21 @@ export interface Named {
 /** What becomes of an entry: a hit, one only left out because it is denied (or because it is not), or nothing. */
 export type Verdict = 'hit' | 'sorted-out' | 'no';
 
-/** Asks one entry of a note whose other entries are `all`. Days, seasons, runs and words are the caller's. */
-export function verdict(asking: Asking, one: Named, all: readonly Named[], around: () => Around): Verdict {
+/** Does the entry tell one of the matters? Cheap, and false for most entries; ask it first. */
+export const tellsAny = ({ matters }: Asking, e: Entry) => matters.length === 0 || matters.some((m) => m.test(e));
+
+/** Asks one entry of a note whose entries are `all`. Days, seasons, runs and words are the caller's. */
+export function verdict(asking: Asking, one: Named, all: () => readonly Named[], around: () => Around): Verdict {
   const { matters, query, shown } = asking;
   const e = one.entry;
   if (e.kind === 'remark' && !query.kinds?.includes('remark')) return 'no';
-  const told = matters.filter((m) => m.test(e));
-  if (matters.length && !told.length) return 'no';
-  if (!dogsMatch(query, one, around)) return 'no';
-  for (const m of matters) {
-    if (told.includes(m)) continue;
-    if (!all.some((other) => m.test(other.entry) && !isDenied(other.entry.assertion) && sameDog(one, other)))
-      return 'no';
-  }
+  if (!tellsAny(asking, e) || !dogsMatch(query, one, around)) return 'no';
+  if (matters.length > 1)
+    for (const m of matters) {
+      if (m.test(e)) continue;
+      const told = (other: Named) => m.test(other.entry) && !isDenied(other.entry.assertion) && sameDog(one, other);
+      if (!all().some(told)) return 'no';
+    }
   if (!circumstancesHold(asking, one, around)) return 'no';
   if (shown === 'all') return 'hit';
   return isDenied(e.assertion) === (shown === 'not') ? 'hit' : 'sorted-out';
@@ -222,8 +222,8 @@ function dogsMatch(q: Query, one: Named, around: () => Around): boolean {
   if (one.dogs.some((d) => (q.dogs as string[]).includes(d))) return true;
   if (one.dogs.length && !one.dogs.includes('*')) return false;
   if (!one.dogs.length && !(isOfTheRun(one.entry.kind) && asksOfTheRun(q))) return false;
-  const ran = around().runDogs;
-  return ran !== undefined && q.dogs.some((d) => ran.has(d));
+  const { ran } = around();
+  return q.dogs.some(ran);
 }
 
 const OF_THE_RUN: ReadonlySet<Kind> = new Set(['trail', 'weather', 'temperature', 'wind', 'distance', 'speed', 'gear']);
@@ -235,15 +235,15 @@ export const asksOfTheRun = (q: Query) =>
 function circumstancesHold({ query: q, fromCircumstances }: Asking, one: Named, around: () => Around): boolean {
   const e = one.entry;
   if (q.surfaces?.length && !(fromCircumstances && e.kind === 'trail')) {
-    if (!q.surfaces.some((s) => around().surfaces.has(s))) return false;
+    if (!q.surfaces.some(around().surface)) return false;
   }
   if (q.conditions?.length && !(fromCircumstances && e.kind === 'weather')) {
-    if (!q.conditions.some((c) => around().conditions.has(c))) return false;
+    if (!q.conditions.some(around().condition)) return false;
   }
   if (q.positions?.length && !fromCircumstances) {
-    const { positionsOf } = around();
+    const { position } = around();
     const dogs = q.dogs?.length ? one.dogs.filter((d) => (q.dogs as string[]).includes(d)) : one.dogs;
-    if (!dogs.some((d) => (q.positions as string[]).some((p) => positionsOf(d).has(p)))) return false;
+    if (!dogs.some((d) => (q.positions as string[]).some((p) => position(d, p)))) return false;
   }
   const { amount } = q;
   if (!amount || isMatter(amount.of) || (fromCircumstances && amountOf(amount.of, e) !== undefined)) return true;
@@ -251,5 +251,5 @@ function circumstancesHold({ query: q, fromCircumstances }: Asking, one: Named, 
     const metres = around().metres;
     return metres !== undefined && within(amount, metres);
   }
-  return around()[amount.of as 'air' | 'wind'].some((value) => within(amount, value));
+  return around()[amount.of as 'air' | 'wind']((value) => within(amount, value));
 }

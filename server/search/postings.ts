@@ -1,6 +1,6 @@
 /** Which notes tell what: for each dog, kind, sign, part and so on the notes that hold it. Kept up to date note by note. */
 import type { Entry } from '../../grammar/entry.ts';
-import type { Note } from '../model.ts';
+import type { Note, ReviewedEntry } from '../model.ts';
 import { fold } from '../notes/names.ts';
 import { type Asking, asksOfTheRun, partsMeant } from './match.ts';
 
@@ -12,15 +12,25 @@ export interface Indexed {
   ms: number;
   /** Its local day. */
   day: string;
-  keys: readonly string[];
+  /** The sets it is in. */
+  sets: Set<Indexed>[];
+  /** The entries that are looked at. */
+  entries: readonly ReviewedEntry[];
 }
 
-/** Entries that are looked at: not those a person removed. A note put aside has none. */
-export const entriesOf = (note: Note) => (note.aside ? [] : note.entries.filter((e) => e.state !== 'removed'));
+const NONE: readonly ReviewedEntry[] = [];
 
-function keysOf(note: Note): string[] {
+/** Entries that are looked at: not those a person removed. A note put aside has none. */
+export function entriesOf(note: Note): readonly ReviewedEntry[] {
+  if (note.aside) return NONE;
+  return note.entries.some((e) => e.state === 'removed')
+    ? note.entries.filter((e) => e.state !== 'removed')
+    : note.entries;
+}
+
+function keysOf(entries: readonly ReviewedEntry[]): Set<string> {
   const keys = new Set<string>();
-  for (const { entry } of entriesOf(note)) {
+  for (const { entry } of entries) {
     keys.add(`kind ${entry.kind}`);
     for (const dog of entry.dogs) keys.add(`dog ${fold(dog)}`);
     if (!entry.dogs.length) keys.add('dog -');
@@ -28,7 +38,7 @@ function keysOf(note: Note): string[] {
     if (value) keys.add(value);
     if ('part' in entry && entry.part) keys.add(`part ${entry.part}`);
   }
-  return [...keys];
+  return keys;
 }
 
 function valueKey(e: Entry): string | undefined {
@@ -65,12 +75,18 @@ export class Postings {
 
   put(note: Note, season: string): void {
     this.drop(note.id);
-    const one: Indexed = { note, season, ms: Date.parse(note.at), day: note.at.slice(0, 10), keys: keysOf(note) };
+    const entries = entriesOf(note);
+    const day = note.at.slice(0, 10);
+    const one: Indexed = { note, season, ms: Date.parse(note.at), day, sets: [], entries };
     this.#byId.set(note.id, one);
-    for (const key of one.keys) {
-      const set = this.#byKey.get(key);
-      if (set) set.add(one);
-      else this.#byKey.set(key, new Set([one]));
+    for (const key of keysOf(entries)) {
+      let set = this.#byKey.get(key);
+      if (!set) {
+        set = new Set();
+        this.#byKey.set(key, set);
+      }
+      set.add(one);
+      one.sets.push(set);
     }
   }
 
@@ -78,11 +94,7 @@ export class Postings {
     const one = this.#byId.get(id);
     if (!one) return;
     this.#byId.delete(id);
-    for (const key of one.keys) {
-      const set = this.#byKey.get(key);
-      set?.delete(one);
-      if (set?.size === 0) this.#byKey.delete(key);
-    }
+    for (const set of one.sets) set.delete(one);
   }
 
   /**
@@ -106,7 +118,9 @@ export class Postings {
     keys('state', query.states);
     keys('took', query.took);
     for (const m of matters) keys('kind', m.kinds);
-    if (query.parts?.length && query.signs?.length) keys('part', [...partsMeant(query.parts)]);
+    // Booties have no part, but may be what is told of a foot; every other place on a body is told by its part.
+    if (query.parts?.length && (query.signs?.length || query.acts?.length || !query.parts.includes('foot')))
+      keys('part', [...partsMeant(query.parts)]);
     let best: string[] | undefined;
     let least = Number.POSITIVE_INFINITY;
     for (const choice of choices) {
@@ -117,6 +131,7 @@ export class Postings {
       }
     }
     if (!best) return this.all();
+    if (best.length === 1) return this.#byKey.get(best[0] as string) ?? [];
     const found = new Set<Indexed>();
     for (const key of best) for (const one of this.#byKey.get(key) ?? []) found.add(one);
     return found;
@@ -124,6 +139,7 @@ export class Postings {
 
   /** Every key with the ids of its notes, for comparing two indexes. */
   contents(): Map<string, string[]> {
-    return new Map([...this.#byKey].map(([key, set]) => [key, [...set].map((one) => one.note.id).sort()]));
+    const told = [...this.#byKey].filter(([, set]) => set.size > 0);
+    return new Map(told.map(([key, set]) => [key, [...set].map((one) => one.note.id).sort()]));
   }
 }

@@ -1,10 +1,11 @@
 /** A search answered: what was understood, the hits as a time line with what lies between them, and the notes. */
 import type { Entry } from '../../grammar/entry.ts';
 import type { Dog } from '../model.ts';
-import { find, type Ground, namesOf, type RawHit, runsOfNote } from './find.ts';
+import { find, type Ground, type RawHit, runsOfNote } from './find.ts';
 import { marksOf, wordsOf } from './fulltext.ts';
 import { type Between, between } from './miles.ts';
-import { entriesOf, type Indexed } from './postings.ts';
+import { namesOf } from './names.ts';
+import type { Indexed } from './postings.ts';
 import type { Query } from './query.ts';
 
 /** From the hit before (the next older one of the same dog) to this one. */
@@ -92,7 +93,7 @@ export function search(query: Query, ground: Ground, seasonNames: readonly strin
   };
 }
 
-const entryAt = (hit: RawHit) => entriesOf(hit.at.note)[hit.index] as ReturnType<typeof entriesOf>[number];
+const entryAt = (hit: RawHit) => hit.at.entries[hit.index] as Indexed['entries'][number];
 
 function hitOf(hit: RawHit, since: Since[], ground: Ground): Hit {
   const { at } = hit;

@@ -72,7 +72,9 @@ export function understand(text: string, context: Context, calendar: Calendar, r
   const known = { ...context, lineup: [], dogs: [...context.dogs, { name: STAND_IN }] };
   const parts = readParts(mended, known, context, read);
   const { text: _, ...days } = when;
-  const query = tidy({ ...parts, ...days, ...(amount ? { amount } : {}) });
+  // "trail" by itself asks for what was told of it; beside anything else it says nothing.
+  const trail = !Object.keys(parts).length && /\btrails?\b/i.test(rest) ? { kinds: ['trail' as const] } : {};
+  const query = tidy({ ...parts, ...trail, ...days, ...(amount ? { amount } : {}) });
   return { query, slips };
 }
 
