@@ -3,7 +3,7 @@
  * spelling rules; where English leaves it open (the "ch" of "chai" and of "Micah") both are kept. One character a sound:
  *
  * i see, I sit, e say, E set, A sat, a far/saw, o so, u too, @ sofa/cut, Y sigh, W now, O boy;
- * L the l that ends "bramble"; ~ what follows is rare in such a spelling; p b t d k g f v T(h) s z S(h) C(h) J m n N(g) l r w y h
+ * Q the a that ends "luka"; L the l that ends "bramble"; ~ what follows is rare in such a spelling; p b t d k g f v T(h) s z S(h) C(h) J m n N(g) l r w y h
  *
  * From memory of English spelling; checked against the pronunciations of a dictionary in the tests.
  */
@@ -121,8 +121,8 @@ export function soundsOf(word: string): string[] {
     for (const c of rule.letters) vowel ||= isVowel(c);
     i += rule.letters.length;
   }
-  // The l that ends "kestrel" and "bramble" is hardly heard.
-  return [...new Set(out.map((s) => s.replace(/@l$/, '@L')))].filter(Boolean);
+  // The l that ends "kestrel" is hardly heard; the a that ends "luka" is, more than one inside a word.
+  return [...new Set(out.map((s) => s.replace(/@l$/, '@L').replace(/@$/, 'Q')))].filter(Boolean);
 }
 
 /** Vowels by the height and the place of the tongue, 0 to 1: near ones are easily taken for each other. */
@@ -136,6 +136,7 @@ const TONGUE: Record<string, readonly [number, number]> = {
   o: [0.5, 1],
   u: [0.05, 0.9],
   '@': [0.55, 0.5],
+  Q: [0.6, 0.5],
   Y: [0.7, 0.35],
   W: [0.85, 0.8],
   O: [0.5, 0.8],
@@ -172,7 +173,7 @@ put('L', 'o', 0.3);
 for (const [cost, sounds] of [
   [0.25, '@'],
   [0.4, 'hIE'],
-  [0.45, 'yieAaouYWO'],
+  [0.45, 'yieAaouYWOQ'],
   [0.12, '~'],
   [0.3, 'L'],
   [0.55, 'rlwn'],
