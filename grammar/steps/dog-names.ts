@@ -266,4 +266,3 @@ export function misheard(
   const taken = new Set(raw.flatMap((r) => Array.from({ length: r.to - r.from }, (_, k) => r.from + k)));
   return heardNames(tokens, m, roster, (i) => taken.has(i), new Set(names.map((n) => n.from)));
 }
-

@@ -6,7 +6,6 @@ import { AFTER_OBJECT } from '../words/slots.ts';
 import { groupStands } from './dog-groups.ts';
 import { inDogSlot, LIST_LINK, misheard, type NameAt, namesIn, possessiveEnd, quantityOwns } from './dog-names.ts';
 import type { DogPhrase } from './dog-phrase.ts';
-import { heardNames } from './hearing-slots.ts';
 import type { Mentions } from './mentions.ts';
 import type { Roster } from './roster.ts';
 import type { Token } from './tokens.ts';
