@@ -34,16 +34,7 @@ export function zipOf(fill: (zip: ZipSink) => Promise<void>, at: Date): Readable
     out.once('close', () => reject(new Error('The archive is not wanted any more.')));
   });
   gone.catch(() => {});
-  const add = (name: string, chunks: Chunks) =>
-    Promise.race([
-      gone,
-      new Promise<Added>((resolve, reject) => {
-        const measure = new Measure(chunks, (bytes, sha256) => resolve({ name, bytes, sha256 }), reject);
-        file.addReadStreamLazy(name, { mtime: at, mode: 0o100644 }, (done) =>
-          done(null, Readable.from(measure, { objectMode: false })),
-        );
-      }),
-    ]);
+  const add = (name: string, chunks: Chunks) => Promise.race([gone, addTo(file, name, { chunks }, at)]);
   const filled = async () => {
     try {
       await fill({ add });
@@ -56,28 +47,43 @@ export function zipOf(fill: (zip: ZipSink) => Promise<void>, at: Date): Readable
   return out;
 }
 
-/** Passes chunks on as bytes, counting and summing them. */
-class Measure implements AsyncIterable<Uint8Array> {
-  constructor(
-    private readonly chunks: Chunks,
-    private readonly done: (bytes: number, sha256: string) => void,
-    private readonly failed: (error: unknown) => void,
-  ) {}
+/**
+ * Adds one file. The archive holds on to what it was given until its end, so the content lies in a box of its own that
+ * is emptied as soon as somebody reads: of ten seasons one is in memory.
+ */
+function addTo(file: ZipFile, name: string, box: { chunks?: Chunks }, mtime: Date): Promise<Added> {
+  return new Promise((resolve, reject) => {
+    file.addReadStreamLazy(name, { mtime, mode: 0o100644 }, (ready) => {
+      const done = (bytes: number, sha256: string) => resolve({ name, bytes, sha256 });
+      ready(null, Readable.from(measured(take(box), done, reject), { objectMode: false }));
+    });
+  });
+}
 
-  async *[Symbol.asyncIterator](): AsyncIterator<Uint8Array> {
-    const hash = createHash('sha256');
-    let bytes = 0;
-    try {
-      for await (const chunk of this.chunks) {
-        const buffer = typeof chunk === 'string' ? Buffer.from(chunk) : chunk;
-        bytes += buffer.length;
-        hash.update(buffer);
-        if (buffer.length > 0) yield buffer;
-      }
-    } catch (error) {
-      this.failed(error);
-      throw error;
+function take(box: { chunks?: Chunks }): Chunks {
+  const { chunks = [] } = box;
+  delete box.chunks;
+  return chunks;
+}
+
+/** Passes chunks on as bytes, counting and summing them. */
+async function* measured(
+  chunks: Chunks,
+  done: (bytes: number, sha256: string) => void,
+  failed: (error: unknown) => void,
+): AsyncGenerator<Uint8Array> {
+  const hash = createHash('sha256');
+  let bytes = 0;
+  try {
+    for await (const chunk of chunks) {
+      const buffer = typeof chunk === 'string' ? Buffer.from(chunk) : chunk;
+      bytes += buffer.length;
+      hash.update(buffer);
+      if (buffer.length > 0) yield buffer;
     }
-    this.done(bytes, hash.digest('hex'));
+  } catch (error) {
+    failed(error);
+    throw error;
   }
+  done(bytes, hash.digest('hex'));
 }

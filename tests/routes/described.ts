@@ -1,5 +1,6 @@
 /** Holds every answer of the tests against what the route's definition says of it. */
 import type { z } from 'zod';
+import * as taken from '../../server/routes/export-routes.ts';
 import * as kennel from '../../server/routes/kennel-routes.ts';
 import * as load from '../../server/routes/load-routes.ts';
 import * as notes from '../../server/routes/notes-routes.ts';
@@ -14,7 +15,7 @@ interface Route {
   responses: Record<number, { content: { 'application/json': { schema: z.ZodType } } }>;
 }
 
-const ROUTES = [kennel, load, notes, roster, runs, search].flatMap((module) =>
+const ROUTES = [taken, kennel, load, notes, roster, runs, search].flatMap((module) =>
   Object.values(module).filter((one): one is typeof one & Route => typeof one === 'object' && 'responses' in one),
 ) as unknown as Route[];
 const PATTERNS = ROUTES.map((route) => ({
