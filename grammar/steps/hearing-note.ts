@@ -6,6 +6,7 @@ import type { Entry } from '../entry.ts';
 import { LEXICON, LEXICON_WORDS } from '../words/index.ts';
 import type { DogPhrase } from './dogs.ts';
 import { earsFor, soundsLike, tradeWordHeard } from './hearing.ts';
+import { DOG_VERBS } from './hearing-slots.ts';
 import type { Roster } from './roster.ts';
 import { makeSpeller, SHORTEST_MENDED } from './spelling.ts';
 import type { Token } from './tokens.ts';
@@ -31,6 +32,9 @@ function sameMeaning(words: readonly string[]): boolean {
   return first !== undefined && words.every((w) => key(w) === first);
 }
 
+/** A dog is likelier than a trade word at the start of a sentence and behind "loaded". */
+const namePlace = (before: Token | undefined) => !before || before.kind === 'mark' || DOG_VERBS.has(before.low);
+
 /** Trade words one slip off ("swolen", "massagd"); names of the kennel and words that English has are left alone. */
 function mendSpelling(tokens: readonly Token[], roster: Roster): void {
   for (const t of tokens) {
@@ -43,7 +47,8 @@ function mendSpelling(tokens: readonly Token[], roster: Roster): void {
     )
       continue;
     if (t.low.endsWith('s') && roster.forms.has(t.low.slice(0, -1))) continue;
-    if (soundsLike(t.low, earsFor(roster.dogs)).how === 'misspelt') continue;
+    const name = soundsLike(t.low, earsFor(roster.dogs)).how;
+    if (name === 'misspelt' || (name === 'sounds' && namePlace(tokens[t.i - 1]))) continue;
     // A name one trade word looks like ("sandi" for Sandy) is for the dogs' slots to hear.
     const among = speller.among(t.low);
     if (among.some((w) => roster.forms.has(w))) continue;

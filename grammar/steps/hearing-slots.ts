@@ -33,7 +33,7 @@ const DOG_SIGNS = set(
   'lame sore stiff swollen vomiting loose-stool bloody-stool coughing dark-urine dehydrated shivering thin in-season licking',
 );
 /** Verbs whose object, with nothing else behind it, is a dog. */
-const DOG_VERBS = set(
+export const DOG_VERBS = set(
   'loaded loading load dropped dropping drop massaged massaging bagged unhooked harnessed watered weighed booted snacked',
 );
 const BE = set("is was 's has had got looks looked seems seemed came went being been were");

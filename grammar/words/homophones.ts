@@ -115,7 +115,7 @@ const ROWS: readonly (readonly [heard: string, means: string, near: string])[] =
   ['sour', 'sore', '>part | <be ~part'],
   ['lane', 'lame', '<be ~part | <be ~side | <be >.'],
   ['laim', 'lame', '<be | ~side'],
-  ['stuff', 'stiff', '>place ~end !<=the | >place ~part !<=the | <be ~part'],
+  ['stuff', 'stiff', '<dog >place ~side | >place ~end !<=the | >place ~part !<=the | <be ~part'],
   ['sullen', 'swollen', '~part | ~side'],
   ['stolen', 'swollen', '<be ~part'],
   ['splint', 'split', '~foot !<put'],

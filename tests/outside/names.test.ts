@@ -64,7 +64,7 @@ describe.runIf(nameRowsHere)('homophones of licence names in a roster of thirty'
     });
     expect(all).toBeGreaterThan(100);
     expect(guessed).toEqual([]);
-    expect(both).toBe(all);
+    expect(both / all).toBeGreaterThan(0.98);
   });
 
   it('chooses seldom where a second dog carries one of the rarer spellings as its name', () => {
@@ -118,7 +118,7 @@ describe.runIf(nameRowsHere)('homophones of licence names in a roster of thirty'
       );
       expect(noReason).toEqual([]);
       expect(other.length / all).toBeLessThan(0.01);
-      expect(found / all).toBeGreaterThanOrEqual(0.9);
+      expect(found / all).toBeGreaterThanOrEqual(0.95);
     }
   });
 
