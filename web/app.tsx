@@ -1,6 +1,7 @@
 /** The pages and their addresses. */
 import { LocationProvider, Route, Router } from 'preact-iso';
 import { Dogs } from './pages/Dogs.tsx';
+import { Export } from './pages/Export.tsx';
 import { Load } from './pages/Load.tsx';
 import { Missing } from './pages/Missing.tsx';
 import { Review } from './pages/Review.tsx';
@@ -8,7 +9,9 @@ import { Run } from './pages/Run.tsx';
 import { Runs } from './pages/Runs.tsx';
 import { Search } from './pages/Search.tsx';
 import { Settings } from './pages/Settings.tsx';
+import { Sheet } from './pages/Sheet.tsx';
 import { Speak } from './pages/Speak.tsx';
+import { Summary } from './pages/Summary.tsx';
 import { Frame } from './parts/Frame.tsx';
 import { refreshStatus } from './status.ts';
 
@@ -31,8 +34,11 @@ export function App() {
           <Route path="/runs" component={Runs} />
           <Route path="/runs/:id" component={Run} />
           <Route path="/dogs" component={Dogs} />
+          <Route path="/dogs/:id/sheet" component={Sheet} />
           <Route path="/load" component={Load} />
           <Route path="/search" component={Search} />
+          <Route path="/export" component={Export} />
+          <Route path="/summary" component={Summary} />
           <Route path="/settings" component={Settings} />
           <Route default component={Missing} />
         </Router>

@@ -10,6 +10,7 @@ import './styles/frame.css';
 import './styles/speak.css';
 import './styles/review.css';
 import './styles/tables.css';
+import './styles/print.css';
 import './styles/runs.css';
 import './styles/search.css';
 

@@ -20,6 +20,7 @@ export const ROOMS: readonly Room[] = [
   { path: '/load', name: 'Load', bar: true },
   { path: '/dogs', name: 'Dogs', bar: false },
   { path: '/search', name: 'Search', bar: false },
+  { path: '/export', name: 'Export', bar: false },
   { path: '/settings', name: 'Settings', bar: false },
 ];
 
