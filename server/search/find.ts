@@ -3,7 +3,7 @@ import type { Dog } from '../model.ts';
 import type { RunRecord } from '../records/types.ts';
 import { aroundNote } from './around.ts';
 import type { Found, FullText } from './fulltext.ts';
-import { type Around, type Asking, ask, type Named, tellsAny, verdict } from './match.ts';
+import { type Around, type Asking, ask, type Named, type Told, tellsAny, verdict } from './match.ts';
 import { nameNow, namesOf } from './names.ts';
 import type { Indexed, Postings } from './postings.ts';
 import { asksNothing, type Query } from './query.ts';
@@ -98,30 +98,43 @@ export function runsOfNote(at: Indexed, ground: Ground): RunRecord[] {
   return (ofNote.get(at.note.id) ?? []).flatMap((id) => byId.get(id) ?? []);
 }
 
-const NO_HITS = { hits: [] as RawHit[], sortedOut: 0 };
+const NO_HITS: { hits: RawHit[]; sortedOut: number } = { hits: [], sortedOut: 0 };
+
+/** A note as `verdict` asks for it. A class, for it is made for each note of a search. */
+class ToldIn implements Told {
+  #named: Named[] | undefined;
+  #around: Around | undefined;
+
+  constructor(
+    readonly at: Indexed,
+    readonly ground: Ground,
+  ) {}
+
+  all(): readonly Named[] {
+    this.#named ??= this.at.entries.map(({ entry }) => named(entry, this.ground));
+    return this.#named;
+  }
+
+  around(): Around {
+    this.#around ??= aroundNote(this.at.entries, runsOfNote(this.at, this.ground), this.ground.dogs);
+    return this.#around;
+  }
+}
+
+function named(entry: Named['entry'], ground: Ground): Named {
+  return { entry, dogs: entry.dogs.map((dog) => nameNow(ground.dogs, dog)) };
+}
 
 /** The entries of a note that satisfy the query. */
 export function askNote(asking: Asking, at: Indexed, ground: Ground): { hits: RawHit[]; sortedOut: number } {
   let found: { hits: RawHit[]; sortedOut: number } | undefined;
-  let around: Around | undefined;
-  let named: Named[] | undefined;
-  const aroundIt = () => {
-    around ??= aroundNote(at.entries, runsOfNote(at, ground), ground.dogs);
-    return around;
-  };
-  const name = ({ entry }: { entry: Named['entry'] }): Named => ({
-    entry,
-    dogs: entry.dogs.map((dog) => nameNow(ground.dogs, dog)),
-  });
-  const all = () => {
-    named ??= at.entries.map(name);
-    return named;
-  };
+  let note: ToldIn | undefined;
   for (let index = 0; index < at.entries.length; index++) {
-    const reviewed = at.entries[index] as (typeof at.entries)[number];
-    if (!tellsAny(asking, reviewed.entry)) continue;
-    const one = name(reviewed);
-    const is = verdict(asking, one, all, aroundIt);
+    const { entry } = at.entries[index] as (typeof at.entries)[number];
+    if (!tellsAny(asking, entry)) continue;
+    note ??= new ToldIn(at, ground);
+    const one = named(entry, ground);
+    const is = verdict(asking, one, note);
     if (is === 'no') continue;
     found ??= { hits: [], sortedOut: 0 };
     if (is === 'hit') found.hits.push({ at, index, dogs: one.dogs });

@@ -192,19 +192,25 @@ export type Verdict = 'hit' | 'sorted-out' | 'no';
 /** Does the entry tell one of the matters? Cheap, and false for most entries; ask it first. */
 export const tellsAny = ({ matters }: Asking, e: Entry) => matters.length === 0 || matters.some((m) => m.test(e));
 
-/** Asks one entry of a note whose entries are `all`. Days, seasons, runs and words are the caller's. */
-export function verdict(asking: Asking, one: Named, all: () => readonly Named[], around: () => Around): Verdict {
+/** The note an entry stands in: its other entries, and what was round it. Worked out only where a query needs it. */
+export interface Told {
+  all(): readonly Named[];
+  around(): Around;
+}
+
+/** Asks one entry of a note. Days, seasons, runs and words are the caller's. */
+export function verdict(asking: Asking, one: Named, note: Told): Verdict {
   const { matters, query, shown } = asking;
   const e = one.entry;
   if (e.kind === 'remark' && !query.kinds?.includes('remark')) return 'no';
-  if (!tellsAny(asking, e) || !dogsMatch(query, one, around)) return 'no';
+  if (!tellsAny(asking, e) || !dogsMatch(query, one, note)) return 'no';
   if (matters.length > 1)
     for (const m of matters) {
       if (m.test(e)) continue;
       const told = (other: Named) => m.test(other.entry) && !isDenied(other.entry.assertion) && sameDog(one, other);
-      if (!all().some(told)) return 'no';
+      if (!note.all().some(told)) return 'no';
     }
-  if (!circumstancesHold(asking, one, around)) return 'no';
+  if (!circumstancesHold(asking, one, note)) return 'no';
   if (shown === 'all') return 'hit';
   return isDenied(e.assertion) === (shown === 'not') ? 'hit' : 'sorted-out';
 }
@@ -217,12 +223,12 @@ const sameDog = (a: Named, b: Named) =>
   a.dogs.some((d) => b.dogs.includes(d));
 
 /** One of the dogs asked for; the whole team, or a thing of the run itself, counts for those that ran in it. */
-function dogsMatch(q: Query, one: Named, around: () => Around): boolean {
+function dogsMatch(q: Query, one: Named, note: Told): boolean {
   if (!q.dogs?.length) return true;
   if (one.dogs.some((d) => (q.dogs as string[]).includes(d))) return true;
   if (one.dogs.length && !one.dogs.includes('*')) return false;
   if (!one.dogs.length && !(isOfTheRun(one.entry.kind) && asksOfTheRun(q))) return false;
-  const { ran } = around();
+  const { ran } = note.around();
   return q.dogs.some(ran);
 }
 
@@ -232,24 +238,24 @@ const isOfTheRun = (kind: Kind) => OF_THE_RUN.has(kind);
 export const asksOfTheRun = (q: Query) =>
   Boolean(q.kinds?.some(isOfTheRun) || q.surfaces?.length || q.conditions?.length || q.gear?.length || q.amount);
 
-function circumstancesHold({ query: q, fromCircumstances }: Asking, one: Named, around: () => Around): boolean {
+function circumstancesHold({ query: q, fromCircumstances }: Asking, one: Named, note: Told): boolean {
   const e = one.entry;
   if (q.surfaces?.length && !(fromCircumstances && e.kind === 'trail')) {
-    if (!q.surfaces.some(around().surface)) return false;
+    if (!q.surfaces.some(note.around().surface)) return false;
   }
   if (q.conditions?.length && !(fromCircumstances && e.kind === 'weather')) {
-    if (!q.conditions.some(around().condition)) return false;
+    if (!q.conditions.some(note.around().condition)) return false;
   }
   if (q.positions?.length && !fromCircumstances) {
-    const { position } = around();
+    const { position } = note.around();
     const dogs = q.dogs?.length ? one.dogs.filter((d) => (q.dogs as string[]).includes(d)) : one.dogs;
     if (!dogs.some((d) => (q.positions as string[]).some((p) => position(d, p)))) return false;
   }
   const { amount } = q;
   if (!amount || isMatter(amount.of) || (fromCircumstances && amountOf(amount.of, e) !== undefined)) return true;
   if (amount.of === 'distance') {
-    const metres = around().metres;
+    const metres = note.around().metres;
     return metres !== undefined && within(amount, metres);
   }
-  return around()[amount.of as 'air' | 'wind']((value) => within(amount, value));
+  return note.around()[amount.of as 'air' | 'wind']((value) => within(amount, value));
 }

@@ -33,15 +33,16 @@ const DOGS: Dog[] = NAMES.map((name, i) => ({
 }));
 const SETTINGS = { kennel: '', units: 'imperial' as const, runGapHours: 5 };
 const QUERIES = [
-  `${NAMES[7]} sore wrist`,
+  'DOG sore wrist',
   'who lost booties on ice in january',
   'left front splits since the new year',
   'refused snack',
-  `${NAMES[20]} wheel`,
+  `${NAMES[22]} wheel`,
   'coughing',
   'moose',
-  'mooose on the rvier',
+  'mooose by the cabbin',
   'trail',
+  'moon over the river in february',
   'lame in lead colder than minus 20',
   `${NAMES[3]}`,
   'wrist',
@@ -68,7 +69,8 @@ export async function bench(): Promise<Bench[]> {
     return n;
   });
   const rows: Bench[] = [];
-  for (const q of QUERIES) {
+  const sore = notes.find(({ text }) => /sore \w+ wrist/.test(text))?.text.split(' ')[0] ?? '';
+  for (const q of QUERIES.map((one) => one.replace('DOG', sore))) {
     let found = 0;
     const ms = await time(() => {
       const { query } = understand(q, context, { today: '2027-03-15', season: '2026-27' });

@@ -220,16 +220,8 @@ function asking(query: Query, list: readonly Note[], ground: Ground): Set<string
     if ((query.from && day < query.from) || (query.to && day > query.to)) continue;
     const all = entriesOf(n).map((e) => ({ ...e, dogs: e.entry.dogs.map((d) => (d === 'Fern' ? 'Moss' : d)) }));
     const mine = runs.filter((run) => run.notes.includes(n.id));
-    for (const one of all)
-      if (
-        verdict(
-          question,
-          one,
-          () => all,
-          () => aroundNote(entriesOf(n), mine, DOGS),
-        ) === 'hit'
-      )
-        ids.add(one.id);
+    const note = { all: () => all, around: () => aroundNote(entriesOf(n), mine, DOGS) };
+    for (const one of all) if (verdict(question, one, note) === 'hit') ids.add(one.id);
   }
   return ids;
 }
