@@ -35,6 +35,7 @@ export function fromLexicon(
   const told = entries.filter((e) => e.kind === 'finding');
   const asked = told.some((e) => !denied(e)) ? entries.filter((e) => e.kind !== 'finding' || !denied(e)) : entries;
   for (const e of entries) {
+    if (e.kind === 'trail' && e.surface === 'good' && !ofTrail(f)) continue;
     if ((e.kind === 'trail' || e.kind === 'weather') && taken(e.span?.[0] ?? 0)) continue;
     if (asked.includes(e)) readEntry(f, e, parts, take);
     else takeTags(f, e, take, 'sign', 'fine', 'nothing');
@@ -49,6 +50,8 @@ export function fromLexicon(
   return parts;
 }
 
+/** Does the query speak of the trail? Without that "fine" and "good" are not said of it. */
+const ofTrail = (f: Frame) => /\b(?:trails?|going|track|snow|glide)\b/i.test(f.text);
 const denied = (e: Entry) => e.assertion === 'absent' || e.assertion === 'resolved';
 
 /** Every dog that is named, beside what and with whom it may be; the girls and the boys of the roster. */
@@ -220,7 +223,9 @@ const BY_TAG: readonly TagRow[] = [
   {
     tag: 'surface',
     read: (parts, value, f, m) =>
-      !/^(good|quick|fresh|ran|glass|grass|corn)$/.test(f.low(m.from)) && into('surfaces')(parts, value),
+      (value !== 'good' || ofTrail(f)) &&
+      !/^(quick|fresh|ran|glass|grass|corn)$/.test(f.low(m.from)) &&
+      into('surfaces')(parts, value),
   },
   { tag: 'position', read: into('positions') },
   { tag: 'ate', read: (parts, value) => !parts.took && into('took')(parts, value) },

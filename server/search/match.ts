@@ -120,8 +120,8 @@ function circumstanceMatters(q: Query): Matter[] {
 
 function signMatches(q: Query, e: EntryOf<'finding'>): boolean {
   if ((q.signs ?? []).includes(e.sign)) return true;
-  // "Fine now" and "looks good" deny every sign.
-  return e.sign === 'any' && isDenied(e.assertion);
+  // "Wrist fine now" denies every sign of a wrist; "feet look good" says nothing of coughing.
+  return e.sign === 'any' && isDenied(e.assertion) && Boolean(q.parts?.length);
 }
 
 /** The parts that a part asked for means: a foot is its pads, webs and nails too. */

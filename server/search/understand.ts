@@ -48,6 +48,8 @@ const SMALL = new Set(
 /** Of what is wrong in general: "wrist trouble". They ask for findings. */
 const TROUBLE =
   /^(?:troubles?|problems?|issues?|injur(?:y|ies|ed)|hurts?|hurting|findings?|ailments?|wrong|bad|unwell|sick)$/;
+/** What says that something is over, beside what it is said of. */
+const FINE = /^(?:fine|ok|okay|good|well|gone|healed|over|better)$/i;
 /** Kinds of entry that are asked for by their own name. */
 const KIND_WORDS: Record<string, Kind> = {
   gear: 'gear',
@@ -115,7 +117,8 @@ function readParts(text: string, known: Context, context: Context, read: Read): 
   const take = ([a, b]: readonly [number, number]) => taken.fill(1, Math.max(0, a - shift), Math.max(0, b - shift));
   const entries = reading.entries.filter((e) => e.kind !== 'remark');
   const parts = fromLexicon(frame, entries, context, take, (a) => Boolean(taken[a - shift]));
-  const words = restOf(text, taken).filter((w) => !SURFACE_WORDS[w.toLowerCase()]);
+  const show = denies(entries) ? 'not' : undefined;
+  const words = restOf(text, taken).filter((w) => !SURFACE_WORDS[w.toLowerCase()] && !(show && FINE.test(w)));
   const surfaces = [
     ...(parts.surfaces ?? []),
     ...restOf(text, taken).flatMap((w) => SURFACE_WORDS[w.toLowerCase()] ?? []),
@@ -128,7 +131,7 @@ function readParts(text: string, known: Context, context: Context, read: Read): 
     ...(surfaces.length ? { surfaces: [...new Set(surfaces)] } : {}),
     ...(kinds.length ? { kinds } : trouble && !parts.signs && !parts.kinds ? { kinds: ['finding'] } : {}),
     ...(rest.length ? { words: rest.join(' ') } : {}),
-    ...(denies(entries) ? { show: 'not' } : {}),
+    ...(show ? { show } : {}),
   };
 }
 

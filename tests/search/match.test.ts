@@ -39,6 +39,12 @@ const ROWS: [what: string, query: Query, entries: Entry[], hits: number[]][] = [
     [sore({ sign: 'any', assertion: 'resolved' })],
     [0],
   ],
+  [
+    '"looks good" of a foot says nothing of a sign of the whole dog',
+    { signs: ['vomiting'], show: 'all' },
+    [sore({ part: 'foot', sign: 'any', assertion: 'absent' })],
+    [],
+  ],
   ['something seen, not named, is no sign asked for', { signs: ['sore'], show: 'all' }, [sore({ sign: 'any' })], []],
   [
     'left is told of both sides too',

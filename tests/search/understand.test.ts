@@ -55,6 +55,7 @@ const ROWS: Record<string, [query: string, parts: Query][]> = {
   'what is denied': [
     ['no soreness', { signs: ['sore'], show: 'not' }],
     ['wrist fine now', { parts: ['wrist'], kinds: ['finding'], show: 'not' }],
+    ['sore shoulder fine now', { parts: ['shoulder'], signs: ['sore'], show: 'not' }],
     ['nothing wrong', { kinds: ['finding'], show: 'not' }],
   ],
   'eating, drinking and booties': [
@@ -87,6 +88,7 @@ const ROWS: Record<string, [query: string, parts: Query][]> = {
     ['who ran in lead yesterday', { positions: ['lead'], from: '2027-01-14', to: '2027-01-14' }],
     ['overflow', { surfaces: ['overflow'] }],
     ['punchy trail', { surfaces: ['punchy'] }],
+    ['good trail', { surfaces: ['good'] }],
     ['windy', { conditions: ['windy'] }],
     ['snowing', { conditions: ['snowing'] }],
     [
