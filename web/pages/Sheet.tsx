@@ -3,7 +3,7 @@ import { useLocation } from 'preact-iso';
 import type { Sheet as SheetData } from '../../server/report/schema.ts';
 import { getSheet } from '../api-taking.ts';
 import { ASSERTION_WORDS, counted, valueWord } from '../labels.ts';
-import { Facts, FinePrint, PrintButton, Rows } from '../parts/Paper.tsx';
+import { dayShort, Facts, FinePrint, PrintButton, Rows } from '../parts/Paper.tsx';
 import { Head, Waiting, Wrong } from '../parts/Told.tsx';
 import { ageWords, dayWords } from '../times.ts';
 import { distanceWords, temperatureWords } from '../units.ts';
@@ -43,7 +43,7 @@ function Filled({ sheet }: { sheet: SheetData }) {
           <div class="told accent">
             {standing.map((caution) => (
               <p key={caution.id}>
-                {caution.says} ({dayWords(caution.last, true)})
+                {caution.says} ({dayShort(caution.last)})
               </p>
             ))}
           </div>
@@ -51,7 +51,7 @@ function Filled({ sheet }: { sheet: SheetData }) {
         <Facts
           of={[
             ['Sex', dog.sex === 'F' ? 'female' : 'male'],
-            ['Born', dog.born && `${dayWords(dog.born, true)} (${ageWords(dog.born, sheet.on)})`],
+            ['Born', dog.born && `${dayShort(dog.born)} (${ageWords(dog.born, sheet.on)})`],
             ['Other names', [...dog.aliases, ...dog.formerNames].join(', ')],
             ['Last 7 days', far(load.metres7)],
             ['Last 28 days', far(load.metres28)],
@@ -69,8 +69,8 @@ function Filled({ sheet }: { sheet: SheetData }) {
           columns={[
             ['Where', (episode) => episode.site.label],
             ['What', (episode) => signsOf(episode)],
-            ['From', (episode) => dayWords(episode.from, true)],
-            ['Last seen', (episode) => dayWords(episode.lastSeen, true)],
+            ['From', (episode) => dayShort(episode.from)],
+            ['Last seen', (episode) => dayShort(episode.lastSeen)],
             ['State', (episode) => stateOf(episode)],
             ['Since the one before', (episode) => sinceOf(episode, far)],
             ['7 days before', (episode) => far(episode.onset.metres7), 'right'],
@@ -82,7 +82,7 @@ function Filled({ sheet }: { sheet: SheetData }) {
           keyOf={(one, n) => `${one.at}${n}`}
           none="Nothing was measured this season."
           columns={[
-            ['Day', (one) => dayWords(one.day, true)],
+            ['Day', (one) => dayShort(one.day)],
             ['Measured', (one) => valueWord('measure', 'quantity', one.quantity)],
             ['Value', (one) => measured(one) + doubt(one.assertion), 'right'],
           ]}
@@ -97,7 +97,7 @@ function Filled({ sheet }: { sheet: SheetData }) {
               : 'Nothing was told of its eating and drinking.'
           }
           columns={[
-            ['Day', (one) => dayWords(one.day, true)],
+            ['Day', (one) => dayShort(one.day)],
             ['What', (one) => [one.what, one.item].filter(Boolean).join(', ')],
             ['Took', (one) => valueWord('intake', 'took', one.took) + doubt(one.assertion)],
           ]}
@@ -108,7 +108,7 @@ function Filled({ sheet }: { sheet: SheetData }) {
           keyOf={(one, n) => `${one.at}${n}`}
           none="No care was told of."
           columns={[
-            ['Day', (one) => dayWords(one.day, true)],
+            ['Day', (one) => dayShort(one.day)],
             ['What', (one) => valueWord('care', 'act', one.act) + doubt(one.assertion)],
             ['Where', (one) => placeWords(one)],
             ['With', (one) => one.item ?? ''],
@@ -124,7 +124,7 @@ function Filled({ sheet }: { sheet: SheetData }) {
           keyOf={(run) => run.id}
           none="No run this season."
           columns={[
-            ['Day', (run) => dayWords(run.day, true)],
+            ['Day', (run) => dayShort(run.day)],
             ['Distance', (run) => far(run.metres), 'right'],
             ['Time', (run) => (run.minutes === undefined ? '–' : minutesWords(run.minutes)), 'right'],
             ['Place', (run) => [run.position, run.side].filter(Boolean).join(', ') || '–'],
@@ -150,7 +150,7 @@ function measured({ quantity, value, unit }: SheetData['measures'][number]): str
 
 function lastOf(sheet: SheetData, quantity: SheetData['measures'][number]['quantity']): string | undefined {
   const last = sheet.measures.findLast((one) => one.quantity === quantity);
-  return last && `${measured(last)}, ${dayWords(last.day)}`;
+  return last && `${measured(last)}, ${dayShort(last.day)}`;
 }
 
 function signsOf(episode: Episode): string {
@@ -158,16 +158,16 @@ function signsOf(episode: Episode): string {
     .map(({ sign, worst, trend, gone }) =>
       [
         valueWord('finding', 'sign', sign),
-        [worst, trend === 'same' ? 'no change' : trend, gone && `gone ${dayWords(gone)}`].filter(Boolean).join(', '),
+        [worst, trend === 'same' ? 'no change' : trend, gone && `gone ${dayShort(gone)}`].filter(Boolean).join(', '),
       ]
         .filter(Boolean)
-        .join(' '),
+        .join(', '),
     )
     .join('; ');
 }
 
 function stateOf(episode: Episode): string {
-  const until = episode.state === 'over' && episode.until ? ` ${dayWords(episode.until)}` : '';
+  const until = episode.state === 'over' && episode.until ? ` ${dayShort(episode.until)}` : '';
   return `${episode.doubtful ? 'maybe, ' : ''}${STATES[episode.state]}${until}`;
 }
 

@@ -3,7 +3,7 @@ import { useLocation } from 'preact-iso';
 import type { Summary as SummaryData } from '../../server/report/schema.ts';
 import { getSummary } from '../api-taking.ts';
 import { counted, valueWord } from '../labels.ts';
-import { Facts, FinePrint, PrintButton, Rows } from '../parts/Paper.tsx';
+import { dayShort, Facts, FinePrint, PrintButton, Rows } from '../parts/Paper.tsx';
 import { Head, Waiting, Wrong } from '../parts/Told.tsx';
 import { dayWords, monthWords } from '../times.ts';
 import { distanceFigure, distanceUnit, distanceWords, temperatureWords } from '../units.ts';
@@ -80,7 +80,7 @@ function Filled({ summary }: { summary: SummaryData }) {
             ),
             ['Findings', (one) => one.episodes || '–', 'right'],
             ['Open', (one) => one.open || '–', 'right'],
-            ['Last run', (one) => (one.lastRun ? dayWords(one.lastRun) : '–')],
+            ['Last run', (one) => (one.lastRun ? dayShort(one.lastRun) : '–')],
           ]}
         />
         <Rows
@@ -104,8 +104,8 @@ function Filled({ summary }: { summary: SummaryData }) {
             ['Dog', (one) => one.dog],
             ['Where', (one) => one.site.label],
             ['What', (one) => one.signs.map(({ sign }) => valueWord('finding', 'sign', sign)).join(', ')],
-            ['From', (one) => dayWords(one.from, true)],
-            ['Last seen', (one) => dayWords(one.lastSeen, true)],
+            ['From', (one) => dayShort(one.from)],
+            ['Last seen', (one) => dayShort(one.lastSeen)],
             ['State', (one) => `${one.doubtful ? 'maybe, ' : ''}${STATES[one.state]}`],
             ['Time this season', (one) => one.number ?? '', 'right'],
           ]}
@@ -116,7 +116,7 @@ function Filled({ summary }: { summary: SummaryData }) {
           keyOf={(run) => run.id}
           none="No run yet."
           columns={[
-            ['Day', (run) => dayWords(run.day, true)],
+            ['Day', (run) => dayShort(run.day)],
             ['Driver', (run) => run.driver ?? ''],
             [`Distance, ${unit}`, (run) => known(run.metres), 'right'],
             ['Time', (run) => (run.minutes === undefined ? '–' : minutesWords(run.minutes)), 'right'],

@@ -1,5 +1,9 @@
 /** Parts of the pages that are made to be printed. */
 import type { ComponentChildren } from 'preact';
+import { dayWords } from '../times.ts';
+
+/** A local day without its weekday, which keeps a printed column narrow: "14 Jan 2027". */
+export const dayShort = (day: string): string => dayWords(day, true).replace(/^\p{L}+ (?=\d)/u, '');
 
 /** A button that prints; not on the paper itself. */
 export function PrintButton() {
