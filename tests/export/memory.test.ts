@@ -13,7 +13,7 @@ setFlagsFromString('--expose-gc');
 const gc = runInNewContext('gc') as () => void;
 const MB = 1024 * 1024;
 const DOGS = 24;
-const RUN_DAYS = 40;
+const RUN_DAYS = 24;
 /** Four figures of eight bytes, and as much again for what holds them. */
 const BYTES_A_DAY = 64;
 const NAMES = Array.from({ length: 10 }, (_, i) => `${2017 + i}-${String(18 + i).padStart(2, '0')}`);
