@@ -35,6 +35,8 @@ export const settingsSchema = z.object({
     .optional(),
   /** Hours of silence after which a later note of the day starts a new run. */
   runGapHours: z.number().min(0.5).max(24).default(5),
+  /** Days without a word of a finding after which it counts as "not seen since". */
+  silenceDays: z.number().int().min(1).max(365).default(14),
 });
 /** A correction a person has made, counted; the second time it is offered as a learned word. */
 export const learnedSchema = z.object({ heard: name, dog: uuidSchema, times: z.number().int().positive() });

@@ -133,7 +133,16 @@ function merged(sites: (Site | undefined)[]): (Site | undefined)[] {
   return out;
 }
 
-function build(f: Frame, m: Mention, sign: Sign, owner: Owner, site: Site | undefined): Finding {
+/** "Blood in Otter's stool", "blood in Otter's pee": with the dog's name between, no phrase of the lexicon can hold it. */
+function signOfBlood(f: Frame, m: Mention, sign: Sign): Sign {
+  if (sign !== 'bleeding' || f.low(m.to) !== 'in') return sign;
+  const near = f.tokens.slice(m.to + 1, m.to + 5).map((token) => token.low);
+  if (near.some((low) => /^(stool|stools|poop|poo|diarrhea|droppings)$/.test(low))) return 'bloody-stool';
+  return near.some((low) => /^(urine|pee|piss)$/.test(low)) ? 'dark-urine' : sign;
+}
+
+function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | undefined): Finding {
+  const sign = signOfBlood(f, m, told);
   const part = partFor(sign, site);
   const assertion = f.m.at('over', m.from) ? 'resolved' : f.assertion(m.from, m.to);
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);

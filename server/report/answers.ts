@@ -110,7 +110,13 @@ export function loadReport(records: Records, asked: Asked): Answer {
 
 /** Episodes begun in the season, and those that are open; the older ones they are counted from are in the figures. */
 export function watchReport(records: Records, asked: Asked): Answer {
-  const watch = episodesOf(records.runs, records.yard, namesFor(records, asked), { on: asked.on }, records.load);
+  const watch = episodesOf(
+    records.runs,
+    records.yard,
+    namesFor(records, asked),
+    { on: asked.on, silenceDays: records.kennel.settings.silenceDays },
+    records.load,
+  );
   const shown = (episode: { season: string; state?: string }) =>
     episode.season === asked.season || episode.state === 'open';
   const episodes = watch.episodes.filter(shown);

@@ -17,7 +17,13 @@ const LIST = { measure: 'measures', intake: 'intake', care: 'care' } as const sa
 export function sheetOf(records: Records, dog: Dog, season: string, on: string): Sheet {
   const { kennel } = records;
   const inSeason = seasonIn(records, season);
-  const watch = episodesOf(records.runs, records.yard, [dog.name], { on }, records.load);
+  const watch = episodesOf(
+    records.runs,
+    records.yard,
+    [dog.name],
+    { on, silenceDays: records.kennel.settings.silenceDays },
+    records.load,
+  );
   const [load] = loadOf(records.load, [dog.name], on);
   if (!load) throw new RangeError(`There is no load for ${dog.name}.`);
   const took = toldIn(inSeason, dog.name, 'intake', on);

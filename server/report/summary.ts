@@ -18,7 +18,13 @@ export function summaryOf(records: Records, season: string, on: string, notes: r
   const last = dayNumber(on);
   const runs = inSeason.runs.filter((run) => dayNumber(run.day) <= last);
   const names = dogNames(records, inSeason);
-  const watch = episodesOf(records.runs, records.yard, names, { on }, records.load);
+  const watch = episodesOf(
+    records.runs,
+    records.yard,
+    names,
+    { on, silenceDays: records.kennel.settings.silenceDays },
+    records.load,
+  );
   const begun = watch.episodes.filter((episode) => episode.season === season);
   const longest = longestOf(runs);
   return {

@@ -1,29 +1,13 @@
 /**
- * Signs at which a musher stops and calls a veterinarian. The list is common practice: collapse, dark urine, blood in
- * stool or vomit, no weight on a leg, will not cool down. (Pale gums belong to it too; an entry has no word for them.)
- * The tool keeps what was said and names the veterinarian; it judges nothing.
+ * The cautions of a dog, over its record: when to stop and call a veterinarian. Which signs these are is told in
+ * grammar/cautions.ts, so that the phone knows them as well. The tool keeps what was said; it judges nothing.
  */
-import type { EntryOf } from '../../grammar/entry.ts';
+import { type CautionReason, cautionOf, cautionSentence, mayBeVomited } from '../../grammar/cautions.ts';
 import { dayNumber } from '../load/days.ts';
-import type { Caution, CautionReason, Episode, Mention } from './schema.ts';
-import { sitesOf } from './sites.ts';
+import type { Caution, Episode, Mention } from './schema.ts';
 import type { Statement } from './statements.ts';
-import { cautionSentence } from './words.ts';
 
-type Finding = Pick<EntryOf<'finding'>, 'part' | 'sign' | 'severity'>;
-const BY_SIGN: Partial<Record<Finding['sign'], CautionReason>> = {
-  collapsed: 'collapsed',
-  'dark-urine': 'dark-urine',
-  'bloody-stool': 'bloody-stool',
-  overheated: 'overheated',
-};
 const TOLD = { now: 4, possible: 3, earlier: 2, over: 1 } as const;
-
-/** Why a finding, by itself, is one to call a veterinarian for; none for all others. Severe lameness counts as no weight. */
-export function cautionOf(finding: Finding): CautionReason | undefined {
-  if (finding.sign === 'lame' && finding.severity === 'severe') return 'no-weight-on-a-leg';
-  return BY_SIGN[finding.sign];
-}
 
 /**
  * The cautions of one dog: one for each reason and episode, with the newest note it was told in. A sign told only of an
@@ -85,7 +69,7 @@ interface Alarm {
 function alarming(statements: readonly Statement[]): Alarm[] {
   const bleedingMouth = new Set(
     statements
-      .filter(({ mention }) => isBlood(mention) && toldAs(mention) !== undefined)
+      .filter(({ mention }) => mayBeVomited(mention) && toldAs(mention) !== undefined)
       .map(({ mention }) => mention.note),
   );
   return statements.flatMap(({ mention }) => {
@@ -95,12 +79,6 @@ function alarming(statements: readonly Statement[]): Alarm[] {
       mention.sign === 'vomiting' && bleedingMouth.has(mention.note) ? 'blood-in-vomit' : cautionOf(mention);
     return told && reason ? [{ mention, reason, told }] : [];
   });
-}
-
-function isBlood(mention: Mention): boolean {
-  return (
-    mention.sign === 'bleeding' && sitesOf(mention).some((site) => site.part === 'mouth' || site.group === 'unplaced')
-  );
 }
 
 function toldAs(mention: Mention): Caution['told'] | undefined {

@@ -1,9 +1,6 @@
 /** Watch: findings joined into episodes, what keeps coming back, and when to call a veterinarian. Pure functions. */
-export { cautionOf } from './cautions.ts';
 export {
-  CAUTION_REASONS,
   type Caution,
-  type CautionReason,
   cautionSchema,
   type Episode,
   episodeSchema,
@@ -22,6 +19,5 @@ export {
   ABOUT_EPISODES,
   ABOUT_ONSET,
   ABOUT_TOGETHER,
-  cautionSentence,
   timesSentence,
 } from './words.ts';

@@ -3,6 +3,7 @@
  * YYYY-MM-DD, times ISO 8601.
  */
 import { z } from 'zod';
+import { CAUTION_REASONS } from '../../grammar/cautions.ts';
 import { assertionSchema, findingSchema, leftRightSchema, partSchema, signSchema } from '../../grammar/entry.ts';
 import { sharesSchema } from '../load/schema.ts';
 
@@ -118,14 +119,6 @@ export const episodeSchema = z.object({
   onset: onsetSchema,
 });
 
-export const CAUTION_REASONS = [
-  'collapsed',
-  'dark-urine',
-  'bloody-stool',
-  'blood-in-vomit',
-  'no-weight-on-a-leg',
-  'overheated',
-] as const;
 export const cautionSchema = z.object({
   dog: z.string(),
   reason: z.enum(CAUTION_REASONS),
@@ -173,7 +166,6 @@ export type Evidence = z.infer<typeof evidenceSchema>;
 export type EpisodeSign = z.infer<typeof episodeSignSchema>;
 export type Onset = z.infer<typeof onsetSchema>;
 export type Episode = z.infer<typeof episodeSchema>;
-export type CautionReason = (typeof CAUTION_REASONS)[number];
 export type Caution = z.infer<typeof cautionSchema>;
 export type Together = z.infer<typeof togetherSchema>;
 export type Watch = z.infer<typeof watchSchema>;

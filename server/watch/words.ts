@@ -1,5 +1,5 @@
 /** Sentences that stand beside what keeps coming back. */
-import type { Caution, CautionReason, Episode } from './schema.ts';
+import type { Episode } from './schema.ts';
 
 /** Beside every list of episodes. */
 export const ABOUT_EPISODES =
@@ -16,25 +16,6 @@ export const ABOUT_ONSET =
 /** Beside every caution. */
 export const ABOUT_CAUTIONS =
   'This tool keeps what was said and gives no diagnosis. What it means, and when the dog may run again, is for a veterinarian to say.';
-
-const REASONS: Record<CautionReason, { now: string; noun: string }> = {
-  collapsed: { now: 'collapsed', noun: 'a collapse' },
-  'dark-urine': { now: 'passes dark urine', noun: 'dark urine' },
-  'bloody-stool': { now: 'has blood in the stool', noun: 'blood in the stool' },
-  'blood-in-vomit': { now: 'may be vomiting blood', noun: 'vomiting with blood' },
-  'no-weight-on-a-leg': { now: 'is severely lame', noun: 'severe lameness' },
-  overheated: { now: 'is overheated', noun: 'overheating' },
-};
-
-/** The notice of a caution: stop and call, whatever else is known. */
-export function cautionSentence(dog: string, reason: CautionReason, told: Caution['told']): string {
-  const { now, noun } = REASONS[reason];
-  if (told === 'now') return `${dog} ${now}. Stop and call a veterinarian.`;
-  if (told === 'possible') return `${dog}: perhaps ${noun}. Stop and call a veterinarian.`;
-  if (told === 'earlier')
-    return `${dog}: ${noun} was told of an earlier day. Unless a veterinarian has seen to it, stop and call a veterinarian.`;
-  return `${dog}: ${noun} was told as over. Do not run on that word alone: stop and call a veterinarian.`;
-}
 
 /** Which time it is, in words: "third time this season"; none for the first and for a doubtful one. */
 export function timesSentence(episode: Pick<Episode, 'number' | 'doubtful'>): string | undefined {

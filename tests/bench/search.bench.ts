@@ -31,7 +31,7 @@ const DOGS: Dog[] = NAMES.map((name, i) => ({
   heard: [],
   retired: false,
 }));
-const SETTINGS = { kennel: '', units: 'imperial' as const, runGapHours: 5 };
+const SETTINGS = { kennel: '', units: 'imperial' as const, runGapHours: 5, silenceDays: 14 };
 const QUERIES = [
   'DOG sore wrist',
   'who lost booties on ice in january',

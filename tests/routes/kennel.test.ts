@@ -80,13 +80,13 @@ describe('settings', () => {
   it('are read and set; what is left out takes its default', async () => {
     const kennel = await newKennel();
     const get = async () => (await kennel.get<{ settings: unknown }>('/api/settings')).json.settings;
-    expect(await get()).toEqual({ kennel: '', units: 'imperial', runGapHours: 5 });
-    const set = { kennel: 'Hollow Spruce', units: 'metric', season: '2025-26', runGapHours: 3 };
+    expect(await get()).toEqual({ kennel: '', units: 'imperial', runGapHours: 5, silenceDays: 14 });
+    const set = { kennel: 'Hollow Spruce', units: 'metric', season: '2025-26', runGapHours: 3, silenceDays: 21 };
     const { status, json } = await kennel.ask('PUT', '/api/settings', set);
     expect([status, json]).toEqual([200, { settings: set, reread: 0 }]);
     expect(await get()).toEqual(set);
     await kennel.ask('PUT', '/api/settings', {});
-    expect(await get()).toEqual({ kennel: '', units: 'imperial', runGapHours: 5 });
+    expect(await get()).toEqual({ kennel: '', units: 'imperial', runGapHours: 5, silenceDays: 14 });
   });
 
   it.each([
@@ -94,6 +94,8 @@ describe('settings', () => {
     [{ season: '2026' }, /“season”.*like 2026-27/],
     [{ season: '2026-28' }, /two years that follow/],
     [{ runGapHours: 0 }, /“runGapHours” is too small \(at least 0.5\)/],
+    [{ silenceDays: 0 }, /“silenceDays” is too small \(at least 1\)/],
+    [{ silenceDays: 2.5 }, /“silenceDays”/],
     [{ runGapHours: 'five' }, /“runGapHours” has to be a number/],
     [{ kennel: 'x'.repeat(81) }, /“kennel” is too long \(at most 80 characters\)/],
     [{ theme: 'dark' }, /“theme” is not known here/],

@@ -21,7 +21,7 @@ const DOGS: Dog[] = ['Juniper', 'Moss', 'Otter', 'Tansy'].map((name, i) => ({
   heard: [],
   retired: false,
 }));
-const SETTINGS = { kennel: '', units: 'imperial' as const, runGapHours: 5 };
+const SETTINGS = { kennel: '', units: 'imperial' as const, runGapHours: 5, silenceDays: 14 };
 const PARTS = ['wrist', 'web', 'foot', 'shoulder'] as const;
 const SIGNS = ['sore', 'split', 'lame', 'any'] as const;
 const WORDS = 'sore wrist juniper moose river the trail was hard again today snack refused left bootie'.split(' ');

@@ -32,7 +32,7 @@ it('brings a folder of the earliest shape forward, keeps what it was, and starts
     schema: SCHEMA,
     dogs: [{ id: uuid(500), name: 'Juniper', sex: 'F', aliases: [], formerNames: [], heard: [], retired: false }],
     people: [],
-    settings: { kennel: '', units: 'imperial', runGapHours: 5 },
+    settings: { kennel: '', units: 'imperial', runGapHours: 5, silenceDays: 14 },
     learned: [],
   });
   const season = store.season(SEASON);
