@@ -14,11 +14,13 @@ export {
   sumDays,
   withRuns,
 } from './index-runs.ts';
-export { loadOf, seriesOf } from './load.ts';
+export { lastDaysOf, loadOf, seriesOf } from './load.ts';
 export {
   type DogLoad,
   dogLoadSchema,
+  type LastDays,
   type LoadPoint,
+  lastDaysSchema,
   loadPointSchema,
   type Share,
   type Shares,

@@ -3,7 +3,7 @@ import { seasonOf } from '../model.ts';
 import { dayNumber, dayOf, seasonDays } from './days.ts';
 import { ACUTE_DAYS, CHRONIC_DAYS, lambda, monotonyOf, ratioOf } from './figures.ts';
 import { type DogHistory, indexLoad, type LoadIndex, type LoadRun, rowsBetween, sumDays } from './index-runs.ts';
-import type { DogLoad, LoadPoint } from './schema.ts';
+import type { DogLoad, LastDays, LoadPoint } from './schema.ts';
 import { sharesOf } from './shares.ts';
 import { streaksOf } from './streaks.ts';
 
@@ -45,6 +45,27 @@ export function seriesOf(runs: readonly LoadRun[] | LoadIndex, dog: string, from
     });
   }
   return points;
+}
+
+/**
+ * One dog's last days, oldest first, one value a day.
+ * @param on the last day, YYYY-MM-DD
+ * @param count how many days
+ * @throws RangeError with a sentence when `on` is not a day
+ */
+export function lastDaysOf(index: LoadIndex, dog: string, on: string, count: number): LastDays {
+  const last = dayNumber(on);
+  const first = last - count + 1;
+  const history = index.dogs.get(dog);
+  const values = (what: 'metres' | 'runs') =>
+    Array.from({ length: count }, (_, i) => (history ? sumDays(history, what, first + i, first + i) : 0));
+  const unknown = history ? rowsBetween(history, first, last).filter((row) => row.in.metres === undefined) : [];
+  return {
+    from: dayOf(first),
+    metres: values('metres'),
+    runs: values('runs'),
+    unknown: [...new Set(unknown.map((row) => dayOf(row.day)))],
+  };
 }
 
 function asIndex(runs: readonly LoadRun[] | LoadIndex): LoadIndex {

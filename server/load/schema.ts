@@ -99,8 +99,19 @@ export const loadPointSchema = z.object({
   meanWeek28: metres.optional(),
 });
 
+/** A dog's last days, one value a day, oldest first. */
+export const lastDaysSchema = z.object({
+  /** The first of them. */
+  from: z.string(),
+  metres: z.array(metres),
+  runs: z.array(z.number().int().nonnegative()),
+  /** Days with a run whose distance is not known: what stands for them is the least it did. */
+  unknown: z.array(z.string()),
+});
+
 export type Share = z.infer<typeof shareSchema>;
 export type Shares = z.infer<typeof sharesSchema>;
 export type DogLoad = z.infer<typeof dogLoadSchema>;
+export type LastDays = z.infer<typeof lastDaysSchema>;
 export type LoadPoint = z.infer<typeof loadPointSchema>;
 export type TemperatureBand = (typeof bandKeys)[number];

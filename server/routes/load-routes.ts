@@ -1,11 +1,13 @@
 /** Load: what the call takes and answers. */
 import { createRoute, z } from '@hono/zod-openapi';
-import { dogLoadSchema as computedDogLoadSchema } from '../load/index.ts';
+import { dogLoadSchema as computedDogLoadSchema, lastDaysSchema } from '../load/index.ts';
 import { badInput, json } from './answers.ts';
 import { daySchema, seasonNameSchema } from './schemas.ts';
 
-/** A dog's load with who it is in the roster. */
-export const dogLoadSchema = computedDogLoadSchema.extend({ id: z.uuid(), retired: z.boolean() }).openapi('DogLoad');
+/** A dog's load with who it is in the roster, and its last six weeks day by day. */
+export const dogLoadSchema = computedDogLoadSchema
+  .extend({ id: z.uuid(), retired: z.boolean(), days: lastDaysSchema })
+  .openapi('DogLoad');
 
 export const getLoad = createRoute({
   method: 'get',

@@ -6,6 +6,7 @@
  * the runs next to it, and theirs in turn. Three days on either side, together with every run and every moved note that
  * reaches into them, give those borders room; a test holds the outcome against computing everything.
  */
+import { isDeepStrictEqual } from 'node:util';
 import type { Dog, Note, Season, Settings } from '../model.ts';
 import { byTime, dayOf } from '../notes/state.ts';
 import { runsOf } from '../records/index.ts';
@@ -47,10 +48,20 @@ export function rederive(
   const inside = (id: string) => days.has(dayOf(notes.get(id)?.at ?? ''));
   const part = runsOf({ ...after, notes: after.notes.filter((note) => days.has(dayOf(note.at))) }, dogs, settings);
   const others = computed.runs.filter((run) => !run.notes.some(inside));
+  const runs = new Map(computed.runs.map((run) => [run.id, run]));
+  const yard = new Map(computed.yard.map((record) => [record.day, record]));
   return {
-    runs: inOrder([...others, ...part.runs], notes),
-    yard: [...computed.yard.filter(({ day }) => !days.has(day)), ...part.yard].sort((a, b) => (a.day < b.day ? -1 : 1)),
+    runs: inOrder([...others, ...part.runs.map((run) => same(runs.get(run.id), run))], notes),
+    yard: [
+      ...computed.yard.filter(({ day }) => !days.has(day)),
+      ...part.yard.map((record) => same(yard.get(record.day), record)),
+    ].sort((a, b) => (a.day < b.day ? -1 : 1)),
   };
+}
+
+/** The object there was, where the new one says the same: what is worked out of a run holds as long as it is that object. */
+function same<T>(before: T | undefined, now: T): T {
+  return before !== undefined && isDeepStrictEqual(before, now) ? before : now;
 }
 
 /** Notes that are new or other objects. */

@@ -1,73 +1,82 @@
 /**
- * Every season's records together, kept as long as the seasons, the dogs and the settings are the same objects: the load
- * index and the watch look back further than one season, and several calls want them.
+ * Every season's records together: the load index and the watch look back further than one season, and several calls want
+ * them. Kept as long as the seasons, the dogs and the settings are the same objects.
  */
-import { indexLoad, type LoadIndex, withRuns } from '../load/index.ts';
+import type { LoadIndex } from '../load/index.ts';
+import { type Dog, seasonOf } from '../model.ts';
 import type { House } from '../notes/house.ts';
+import { dayOf } from '../notes/state.ts';
 import type { RunRecord } from '../records/types.ts';
-import { episodesOf, type Watch } from '../watch/index.ts';
-import type { Derived } from './derived.ts';
+import { type Episode, keeper, type Laid, type Watch, watchOf } from '../watch/index.ts';
 import { runsIn } from './view.ts';
 
-interface Kept {
-  seasons: Derived[];
-  index: LoadIndex<RunRecord>;
-  /** By day, silence and dogs asked for. */
-  watches: Map<string, Watch>;
-}
-const keptOf = new WeakMap<House, Kept>();
-/** Days and silences of which a watch is kept at once; a browser asks for one or two. */
-const WATCHES = 8;
+const keepers = new WeakMap<House, ReturnType<typeof keeper>>();
 
-/** Each season's records, the load index over all of them, and what was watched on them. */
-function together(house: House): Kept {
-  const { store } = house;
-  const seasons = store.seasonNames().map((name) => runsIn(house, store.season(name)));
-  const last = keptOf.get(house);
-  if (last && last.seasons.length === seasons.length && seasons.every((one, i) => one === last.seasons[i])) return last;
-  const kept = { seasons, index: indexAfter(last, seasons), watches: new Map() };
-  keptOf.set(house, kept);
-  return kept;
+function together(house: House): Laid {
+  let keep = keepers.get(house);
+  if (!keep) {
+    keep = keeper();
+    keepers.set(house, keep);
+  }
+  return keep(house.store.seasonNames().map((name) => runsIn(house, house.store.season(name))));
 }
 
-/** Laid out anew only for the dogs of runs that are other objects than the last time. */
-function indexAfter(last: Kept | undefined, seasons: readonly Derived[]): LoadIndex<RunRecord> {
-  const all = seasons.flatMap(({ runs }) => runs);
-  if (!last) return indexLoad(all);
-  const before = last.seasons.flatMap(({ runs }) => runs);
-  const [old, now] = [new Set(before), new Set(all)];
-  const gone = before.filter((run) => !now.has(run));
-  const come = all.filter((run) => !old.has(run));
-  return gone.length + come.length < all.length / 4 ? withRuns(last.index, gone, come) : indexLoad(all);
-}
-
-/** The load index over every season's runs. */
+/** The load index over every season's runs: the first weeks of a season are compared with the weeks before it. */
 export function loadIndexOf(house: House): LoadIndex<RunRecord> {
-  return together(house).index;
+  return together(house).load;
 }
 
 /**
- * What keeps coming back, of every dog of the kennel, as it stood on a day, with the kennel's own days of silence.
+ * What keeps coming back, of the dogs named, as it stood on a day, with the kennel's own days of
+ * silence.
+ * @param which the episodes and groups wanted; all when left out
  * @throws RangeError with a sentence when `on` is not a day
  */
-export function watchOn(house: House, on: string): Watch {
-  const { dogs, settings } = house.store.kennel();
-  const { seasons, index, watches } = together(house);
-  const { silenceDays } = settings;
-  const key = JSON.stringify([on, silenceDays, dogs.map((dog) => dog.name)]);
-  let watch = watches.get(key);
+export function watchOn(
+  house: House,
+  on: string,
+  names: readonly string[],
+  which?: (one: Pick<Episode, 'season'> & Partial<Pick<Episode, 'state'>>) => boolean,
+): Watch {
+  const { silenceDays } = house.store.kennel().settings;
+  const { watch, load } = together(house);
+  return watchOf(watch, load, names, { on, silenceDays }, which);
+}
+
+const ofDogs = new WeakMap<Laid, Map<string, Watch>>();
+
+/**
+ * The same of one dog, as one object while nothing has changed.
+ * @throws RangeError with a sentence when `on` is not a day
+ */
+export function watchOfDog(house: House, dog: string, on: string): Watch {
+  const laid = together(house);
+  const kept = ofDogs.get(laid) ?? new Map<string, Watch>();
+  ofDogs.set(laid, kept);
+  const key = `${on}|${dog}`;
+  let watch = kept.get(key);
   if (!watch) {
-    const runs = seasons.flatMap((season) => season.runs);
-    const yard = seasons.flatMap((season) => season.yard);
-    watch = episodesOf(
-      runs,
-      yard,
-      dogs.map((dog) => dog.name),
-      { on, silenceDays },
-      index,
-    );
-    if (watches.size >= WATCHES) watches.clear();
-    watches.set(key, watch);
+    watch = watchOn(house, on, [dog]);
+    kept.set(key, watch);
   }
   return watch;
+}
+
+/** Today where it lies in the season; in a season that is over the last day with a run, in one to come its first day. */
+export function dayFor(house: House, season: string): string {
+  const today = dayOf(house.now());
+  const now = seasonOf(today);
+  if (season === now) return today;
+  if (season > now) return `${season.slice(0, 4)}-07-01`;
+  const last = runsIn(house, house.store.season(season)).runs.at(-1)?.day;
+  return last ?? `${Number(season.slice(0, 4)) + 1}-06-30`;
+}
+
+/** The kennel's dogs by name; retired ones only where they ran in the season. */
+export function dogsShown(house: House, season: string): Dog[] {
+  const ran = new Set(runsIn(house, house.store.season(season)).runs.flatMap((run) => run.dogs.map((dog) => dog.dog)));
+  return house.store
+    .kennel()
+    .dogs.filter((dog) => !dog.retired || ran.has(dog.name))
+    .sort((a, b) => a.name.localeCompare(b.name, 'en'));
 }

@@ -1,4 +1,5 @@
 /** Watch: findings joined into episodes, what keeps coming back, and when to call a veterinarian. Pure functions. */
+export { keeper, type Laid, type SeasonRecords } from './keeper.ts';
 export {
   type Caution,
   cautionSchema,
@@ -12,8 +13,8 @@ export {
   watchSchema,
 } from './schema.ts';
 export { sitesOf } from './sites.ts';
-export type { WatchRun } from './statements.ts';
-export { episodesOf, SILENCE_DAYS, type WatchSettings } from './watch.ts';
+export { indexWatch, type WatchIndex, type WatchRecords, type WatchRun, withRecords } from './statements.ts';
+export { episodesOf, SILENCE_DAYS, type WatchSettings, watchOf } from './watch.ts';
 export {
   ABOUT_CAUTIONS,
   ABOUT_EPISODES,

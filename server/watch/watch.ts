@@ -6,7 +6,7 @@ import { cautionsOf } from './cautions.ts';
 import { draftsOf } from './episodes.ts';
 import { episodesOfDog } from './recurrence.ts';
 import type { Caution, Episode, Watch } from './schema.ts';
-import { statementsOf, type WatchRun } from './statements.ts';
+import { indexWatch, statementsIn, type WatchIndex, type WatchRun } from './statements.ts';
 import { togetherOf } from './together.ts';
 
 /** Days of silence after which an episode counts as "not seen since", unless the kennel sets another number. */
@@ -28,24 +28,76 @@ export function episodesOf(
   runs: readonly WatchRun[],
   yard: readonly YardRecord[],
   dogs: readonly string[],
-  { on, silenceDays = SILENCE_DAYS }: WatchSettings,
+  settings: WatchSettings,
   index: LoadIndex = indexLoad(runs),
+): Watch {
+  return watchOf(indexWatch({ runs, yard }), index, dogs, settings);
+}
+
+/**
+ * The same from an index made once. What was worked out for a dog is kept as long as its statements and its runs are the
+ * same objects, so that after one review only the dogs of that run are worked out again.
+ * @param which the episodes and groups wanted; all when left out
+ * @throws RangeError as `episodesOf`
+ */
+export function watchOf(
+  index: WatchIndex,
+  load: LoadIndex,
+  dogs: readonly string[],
+  { on, silenceDays = SILENCE_DAYS }: WatchSettings,
+  which: (one: Pick<Episode, 'season'> & Partial<Pick<Episode, 'state'>>) => boolean = () => true,
 ): Watch {
   if (!Number.isInteger(silenceDays) || silenceDays < 1)
     throw new RangeError(`${silenceDays} is not a number of days of silence: give a whole number of at least 1.`);
   const day = dayNumber(on);
-  const { byDog, noDog } = statementsOf(runs, yard, dogs, day);
+  const noDog = statementsIn(index.noDog, day).map((statement) => statement.mention);
   const watch: Watch = { on, silenceDays, episodes: [], cautions: [], together: [], history: [], noDog };
-  for (const [dog, statements] of byDog) {
-    const { drafts, history } = draftsOf(statements, silenceDays, day);
-    const episodes = episodesOfDog(dog, drafts, index, day);
-    watch.episodes.push(...episodes);
-    watch.cautions.push(...cautionsOf(dog, statements, episodes, silenceDays, day));
-    watch.together.push(...togetherOf(dog, episodes));
-    watch.history.push(...history.map((one) => ({ dog, ...one })));
+  for (const dog of dogs) {
+    const rows = index.byDog.get(dog);
+    if (!rows) continue;
+    const one = dogWatch(dog, rows, load, silenceDays, day);
+    watch.episodes.push(...one.episodes.filter(which));
+    watch.cautions.push(...one.cautions);
+    watch.together.push(...one.together.filter(which));
+    watch.history.push(...one.history);
   }
   watch.episodes.sort(byUrgency);
   watch.cautions.sort(byStanding);
+  return watch;
+}
+
+type DogWatch = Pick<Watch, 'episodes' | 'cautions' | 'together' | 'history'>;
+interface Kept {
+  history: unknown;
+  silenceDays: number;
+  day: number;
+  watch: DogWatch;
+}
+/** For each dog's rows what was worked out of them lately: pages ask for today, and for the days of single runs. */
+const keptOf = new WeakMap<object, Kept[]>();
+const MOST_KEPT = 4;
+
+function dogWatch(
+  dog: string,
+  rows: Parameters<typeof statementsIn>[0],
+  load: LoadIndex,
+  silenceDays: number,
+  day: number,
+): DogWatch {
+  const history = load.dogs.get(dog);
+  const kept = keptOf.get(rows) ?? [];
+  const known = kept.find((k) => k.history === history && k.silenceDays === silenceDays && k.day === day);
+  if (known) return known.watch;
+  const statements = statementsIn(rows, day);
+  const { drafts, history: told } = draftsOf(statements, silenceDays, day);
+  const episodes = episodesOfDog(dog, drafts, load, day);
+  const watch = {
+    episodes,
+    cautions: cautionsOf(dog, statements, episodes, silenceDays, day),
+    together: togetherOf(dog, episodes),
+    history: told.map((one) => ({ dog, ...one })),
+  };
+  keptOf.set(rows, [{ history, silenceDays, day, watch }, ...kept].slice(0, MOST_KEPT));
   return watch;
 }
 
