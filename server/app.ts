@@ -3,6 +3,7 @@ import { bodyLimit } from 'hono/body-limit';
 import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
 import { type HouseOptions, openHouse } from './notes/house.ts';
+import { dogRoutes } from './routes/dog.ts';
 import { dogsRoutes } from './routes/dogs.ts';
 import { fail, newRoutes, onError } from './routes/errors.ts';
 import { exportRoutes } from './routes/export.ts';
@@ -15,6 +16,7 @@ import { pages } from './routes/pages.ts';
 import { peopleRoutes } from './routes/people.ts';
 import { runsRoutes } from './routes/runs.ts';
 import { searchRoutes } from './routes/search.ts';
+import { watchRoutes } from './routes/watch.ts';
 
 export interface AppOptions extends HouseOptions {
   /** The port it listens on, once it is known; requests that name another are refused. */
@@ -76,9 +78,11 @@ export function createApp(options: AppOptions) {
     .route('/api', notesRoutes(house))
     .route('/api', runsRoutes(house))
     .route('/api', dogsRoutes(house))
+    .route('/api', dogRoutes(house))
     .route('/api', peopleRoutes(house))
     .route('/api', kennelRoutes(house))
     .route('/api', loadRoutes(house))
+    .route('/api', watchRoutes(house))
     .route('/api', importRoutes(house))
     .route('/api', exportRoutes(house))
     .route('/api', searchRoutes(house));

@@ -1,6 +1,7 @@
 /** A search answered: what was understood, the hits as a time line with what lies between them, and the notes. */
 import type { Entry } from '../../grammar/entry.ts';
 import type { Dog } from '../model.ts';
+import { joinedSpans } from '../notes/spans.ts';
 import { find, type Ground, type RawHit, runsOfNote } from './find.ts';
 import { marksOf, wordsOf } from './fulltext.ts';
 import { type Between, between } from './miles.ts';
@@ -131,7 +132,7 @@ function noteOf(
     ...(note.by ? { by: note.by } : {}),
     ...(run ? { run } : {}),
     aside: note.aside,
-    marks: joined(marks, note.text.length),
+    marks: joinedSpans(marks, note.text.length),
   };
 }
 
@@ -140,20 +141,6 @@ function nameMarks(text: string, query: Query, dogs: readonly Dog[]): [number, n
   if (!query.dogs?.length) return [];
   const names = new Set(query.dogs.flatMap((dog) => namesOf(dogs, dog)).flatMap((n) => wordsOf(n).map((w) => w.word)));
   return marksOf(text, names);
-}
-
-/** Spans in order, those that touch or overlap put together, cut to the text. */
-export function joined(spans: readonly [number, number][], length: number): [number, number][] {
-  const out: [number, number][] = [];
-  const inside = spans
-    .map(([a, b]): [number, number] => [Math.max(0, a), Math.min(b, length)])
-    .filter(([a, b]) => a < b);
-  for (const [a, b] of inside.sort((x, y) => x[0] - y[0] || x[1] - y[1])) {
-    const last = out.at(-1);
-    if (last && a <= last[1]) last[1] = Math.max(last[1], b);
-    else out.push([a, b]);
-  }
-  return out;
 }
 
 function tally(values: readonly string[]): Tally[] {

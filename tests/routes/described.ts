@@ -1,5 +1,6 @@
 /** Holds every answer of the tests against what the route's definition says of it. */
 import type { z } from 'zod';
+import * as dog from '../../server/routes/dog-routes.ts';
 import * as taken from '../../server/routes/export-routes.ts';
 import * as kennel from '../../server/routes/kennel-routes.ts';
 import * as load from '../../server/routes/load-routes.ts';
@@ -8,6 +9,7 @@ import * as roster from '../../server/routes/roster-routes.ts';
 import * as runs from '../../server/routes/runs-routes.ts';
 import { errorSchema } from '../../server/routes/schemas.ts';
 import * as search from '../../server/routes/search-routes.ts';
+import * as watch from '../../server/routes/watch-routes.ts';
 
 interface Route {
   method: string;
@@ -15,7 +17,7 @@ interface Route {
   responses: Record<number, { content: { 'application/json': { schema: z.ZodType } } }>;
 }
 
-const ROUTES = [taken, kennel, load, notes, roster, runs, search].flatMap((module) =>
+const ROUTES = [taken, dog, kennel, load, notes, roster, runs, search, watch].flatMap((module) =>
   Object.values(module).filter((one): one is typeof one & Route => typeof one === 'object' && 'responses' in one),
 ) as unknown as Route[];
 const PATTERNS = ROUTES.map((route) => ({
