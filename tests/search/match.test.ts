@@ -1,10 +1,10 @@
 /** Which entries satisfy which query, by hand: each row is a query, the entries of a note, and those that are hits. */
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../grammar/entry.ts';
+import { joinedSpans } from '../../server/notes/spans.ts';
 import { aroundNote } from '../../server/search/around.ts';
 import { ask, verdict } from '../../server/search/match.ts';
 import type { Query } from '../../server/search/query.ts';
-import { joined } from '../../server/search/search.ts';
 
 const J = ['Juniper'];
 const M = ['Moss'];
@@ -147,7 +147,7 @@ describe('an entry satisfies a query', () => {
 describe('marks', () => {
   it('are put together where they touch, in order, inside the text', () => {
     expect(
-      joined(
+      joinedSpans(
         [
           [5, 9],
           [0, 2],
