@@ -88,6 +88,9 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
   const object = f.dogFrom(m.to) ?? f.dogFrom(m.to + 1);
   const site = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
   const it = /^(it|that|them|em|both|him|her|out|up|down|back)$/.test(next);
+  // "Tank is wiped": how he went, not what was done.
+  if (f.m.at('manner', m.from) && /^(is|'s|are|was|were|looks|looked|totally|just|pretty|so)$/.test(prev) && !it && !site && !object)
+    return false;
   const clauseStart = m.from === 0 || DOES.test(prev) || f.personAt(m.from - 1) !== undefined;
   switch (act) {
     case 'massaged':
@@ -159,8 +162,16 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
           (it || Boolean(object) || Boolean(site) || /snow|ice/.test(words)) &&
           (/snow|ice/.test(words) || snowNear(f, m))
         );
-      if (words === 'snow on') return Boolean(site) && /^(put|packed|held|rubbed|and)$/.test(prev);
-      if (words === 'ice on') return Boolean(site) && /^(put|and|with|held)$/.test(prev);
+      if (words === 'snow on')
+        return (
+          /^(put|packed|held|rubbed|and|slapped|some|stuck|had|with)$/.test(prev) &&
+          (Boolean(site) || (/^(it|that|them|there|both)$/.test(next) && f.entries.some((e) => e.kind === 'finding')))
+        );
+      if (words === 'ice on')
+        return (
+          /^(put|and|with|held|some|slapped|stuck)$/.test(prev) &&
+          (Boolean(site) || (/^(it|that|them|there|both)$/.test(next) && f.entries.some((e) => e.kind === 'finding')))
+        );
       if (words === 'cold water') return Boolean(site) && /^(in|with)$/.test(prev);
       return true;
     case 'cleaned':
@@ -171,7 +182,13 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
       ) {
         if (words === 'clean' || words === 'clear')
           return /^(it|them|em|that|the|her|his)$/.test(next) && /^(to|and|i|will|'ll)$/.test(prev);
-        if (words === 'picked') return false;
+        // "picked em out", "picked the ice out"
+        if (words === 'picked')
+          return (
+            /^(it|them|em|that|those|the|all)$/.test(next) &&
+            [1, 2, 3].some((n) => /^(out|off|clean)$/.test(f.low(m.to + n))) &&
+            f.entries.some((e) => e.kind === 'finding')
+          );
         return (
           (/^(it|them|em|that|the|her|his|snow|ice|out|both|all)$/.test(next) || Boolean(site)) &&
           f.entries.some((e) => e.kind === 'finding')

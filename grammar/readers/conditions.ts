@@ -78,10 +78,7 @@ export function readConditions(f: Frame): void {
     if (f.isClaimed(m.from, m.to) || ofDog(f, m) || seen.some((s) => s.from <= m.from && m.from < s.to)) continue;
     if (!surfaceStands(f, m, last)) continue;
     const heard = f.asserted(m.from, m.to);
-    const assertion =
-      heard.assertion === 'absent' && heard.cue && heard.cue.to <= m.from && m.from - heard.cue.to > 3
-        ? 'present'
-        : heard.assertion;
+    const assertion = heard.assertion === 'absent' && heard.cue && deniesOther(f, heard.cue, m) ? 'present' : heard.assertion;
     f.add({
       kind: 'trail',
       dogs: [],
@@ -99,8 +96,15 @@ export function readConditions(f: Frame): void {
 /** What the sky will do is a forecast, and a forecast is possible; under an "if" it is planned with the rest. */
 function forecast(f: Frame, m: Mention): Assertion {
   const { assertion, cue } = f.asserted(m.from, m.to);
-  if (assertion === 'absent' && cue && cue.to <= m.from && m.from - cue.to > 3) return 'present';
+  if (assertion === 'absent' && cue && deniesOther(f, cue, m)) return 'present';
   return assertion === 'planned' && !cue?.group.condition ? 'possible' : assertion;
+}
+
+/** "no wind, trail's hard": the denial is of something else, unless an "or" goes on with it. */
+function deniesOther(f: Frame, cue: { from: number; to: number }, m: Mention): boolean {
+  if (cue.to > m.from) return false;
+  if (m.from - cue.to > 3) return true;
+  return f.commaBetween(cue.to, m.from) && !f.tokens.slice(cue.to, m.from).some((t) => /^(or|nor)$/.test(t.low));
 }
 
 /** "no wind" is calm, not the absence of something. */
@@ -132,7 +136,7 @@ function skyStands(f: Frame, m: Mention): boolean {
           q.from >= m.to &&
           q.from - m.to < 4 &&
           !q.weak &&
-          (q.dimension === 'speed' || /^(at|to|of)$/.test(f.low(q.from - 1))),
+          (q.dimension === 'speed' || /^(at|to|of|about|around|maybe|roughly)$/.test(f.low(q.from - 1))),
       )
     )
       return false;

@@ -64,6 +64,11 @@ export function readDrops(f: Frame): void {
 function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (words === 'pulled' || words === 'took out' || words === 'taken out') return undefined;
   if (f.siteAt(m.from)) return undefined;
+  // "Gladys dropped back to wheel": another place in the team
+  for (let k = m.to; k < m.to + 4; k++) {
+    if (f.m.from('position', k) && /^(to|into|in|at)$/.test(f.low(k - 1)) && /^(dropp|mov|sent)/.test(words)) return undefined;
+    if (!/^(back|down|up|to|into|in|him|her|it)$/.test(f.low(k)) && !f.dogAt(k)) break;
+  }
   // "thirteen and a half left": what remains to go
   if (
     words === 'left' &&
@@ -77,6 +82,9 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (words === 'left' || words === 'leave' || words === 'leaving') return undefined;
   // The object before a phrase: "put Fern in the sled bag", "Moss loaded"
   const before = f.dogs.filter((d) => d.to <= m.from && !d.excepted && !d.company).at(-1);
+  // "Riding in the basket now.": the dog spoken of last
+  if (before && m.from > 0 && f.isStrong(m.from - 1) && /^(riding|in the|loaded|bagged)\b/.test(words) && m.to - m.from > 1)
+    return before.dogs.length === 1 ? before : undefined;
   if (!before || f.strongBetween(before.to, m.from) || before.possessive) return undefined;
   const gap = m.from - before.to;
   const between = f.tokens
@@ -128,7 +136,7 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (words === 'home' && between === '' && /^([.,;:!]|and|with|today|tonight|resting|for|again|)$/.test(f.low(m.to)))
     return before;
   if (HOME_ALONE.has(words))
-    return /^('s|is|are|was|were|at|both|all|to|stays|stayed|gets|got|has|have|can|be|'re|will be|sat|had)?( at| both| all| back)?$/.test(
+    return /^('s|is|are|r|was|were|at|both|all|to|stays|stayed|gets|got|has|have|can|be|'re|will be|sat|had)?( at| both| all| back)?$/.test(
       between,
     ) && between !== ''
       ? before

@@ -31,7 +31,7 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
         part: footThere(f, site) ?? last.part,
         anaphor: true,
       };
-  } else if (!site && words === 'nothing') return [];
+  } else if (!site && words === 'nothing' && !(dog && /^(on|in|wrong|with)$/.test(next))) return [];
   return [{ entry: anyFinding(f, m, owner, site, 'absent'), from: m.from, to: Math.max(m.to, site?.to ?? 0), site }];
 }
 

@@ -298,6 +298,7 @@ function takingStands(
   const topic = food.own || served.at >= 0 || mealTold(f) || f.m.of('drank').some((x) => x.to <= m.from);
   if (/^(left|left half|left some)$/.test(words) && f.siteAt(m.from)) return false;
   if (kind === 'drank') {
+    if (/^(drunk|drink)$/.test(words) && /^(a|like|the)$/.test(prev) && /^(drunk)$/.test(words)) return false;
     if (/^(drink|swallow|sip|dip|dips)$/.test(words) && /^(to|hot|my|of)$/.test(prev) && prev !== 'to') return false;
     if (/^(water|watered)$/.test(words) && !f.dogs.length) return false;
     if (/^(drained|knocked back|some water|a little water)$/.test(words) && !topic) return false;
@@ -320,6 +321,8 @@ function takingStands(
   if (/^(mouthfuls?|bites)$/.test(words))
     return f.quantities.some((q) => q.to === m.from) || /^(few|couple|several|some|small|little|tiny)$/.test(prev);
   if (words === 'picked') return next === 'at';
+  // "ate through her neckline"
+  if (/^(ate|eats|eaten|eating)$/.test(words) && (next === 'through' || f.m.at('gear-state', m.from)?.to !== m.to) && next === 'through') return false;
   if (/^(ate|eat|eats|eaten)$/.test(words) && f.m.at('item', m.to + 1)) return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words))
     return !!(next !== 'to' || /^(eat|drink|take|touch)$/.test(f.low(m.to + 1)));
@@ -442,6 +445,7 @@ function readGiving(f: Frame, m: Mention, served: Served): Intake[] | undefined 
   )
     return undefined;
   if (f.m.at('act', m.from) && !food.own) return undefined;
+  if ((f.m.at('manner', m.from)?.to ?? 0) > m.to) return undefined;
   if (
     f.m.of('act').some((a) => a.value === 'medicated' && a.from >= m.to && a.from - m.to < 5) ||
     f.m.of('boot-verb').some((b) => b.from === m.from && f.m.at('bootie', b.from))

@@ -39,7 +39,7 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     if (!what && !mode.length) {
       const told = f.m
         .of('quantity')
-        .filter((x) => x.to <= q.from && x.value === 'weight' && /^weigh/.test(f.low(x.from)))
+        .filter((x) => x.to <= q.from && x.value === 'weight' && /^(weigh|on|scale|wts?$|weights?$|tipp?)/.test(f.low(x.from)))
         .at(-1);
       if (told) {
         mode = ['weight'];
@@ -79,7 +79,7 @@ function headPair(f: Frame, q: Quantity): What[] {
 function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
   for (let k = q.to; k < q.to + 4 && k < f.tokens.length; k++) {
     const m = f.m.from('quantity', k);
-    if (m && /^(on|bpm|beats|in|for|body|out|of)$/.test(f.low(q.to))) {
+    if (m && (k === q.to || /^(on|bpm|beats|in|for|body|out|of)$/.test(f.low(q.to)))) {
       // "down two, body condition three": the word belongs to the number behind it.
       const own = f.quantities.some((x) => x.from >= m.to && x.from - m.to <= 2);
       if (!own && (m.value === 'body-condition' || m.value === 'heart-rate')) return { what: m.value, from: q.from };
@@ -102,7 +102,7 @@ function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
         words === 'scored'
       ) {
         if (words === 't' && !(m.to === q.from || f.low(m.to) === ':' || f.low(m.to) === '=')) return {};
-        if (words === 'way' || (words === 'heart' && m.to !== q.from)) continue;
+        if (words === 'way' || (words === 'heart' && m.to !== q.from && !/^(at|is|'s|was|running|going|of|:|beating)$/.test(f.low(m.to)))) continue;
       }
       if (/^(up to|down to)$/.test(words) && !(q.dimension === 'number' || q.dimension === 'weight')) return {};
       if (/^(up to|down to)$/.test(words) && !weightTold(f, q)) return {};
@@ -156,12 +156,12 @@ const bodyScore = (f: Frame, q: Quantity, what: What | undefined) =>
 function pairStands(f: Frame, q: Quantity): boolean {
   const d = f.dogs.filter((x) => x.to <= q.from && !x.company).at(-1);
   if (f.low(q.from - 1) === '/') return true;
-  if (f.low(q.to) === 'for' && f.dogFrom(q.to + 1)) return true;
+  if (/^(for|on)$/.test(f.low(q.to)) && f.dogFrom(q.to + 1)) return true;
   if (!d || f.strongBetween(d.to, q.from)) return false;
   if (f.low(d.to) === 'who' && q.from - d.to < 7) return true;
   for (let k = d.to; k < q.from; k++)
     if (
-      !/^(is|'s|was|at|a|about|now|only|:|-|solid|even|i|m|'m|calling|an|down|up|to|just|maybe|around|came|in|,|weighs|weighed|i'd|say|got|same|still|'d)$/.test(
+      !/^(is|'s|was|at|a|about|now|only|:|-|solid|even|i|m|'m|calling|an|down|up|to|just|maybe|around|came|in|,|weighs|weighed|i'd|say|got|same|still|'d|make|makes|made|have|has|had|put|puts|read|reads|scaled|tipped|out|on|the|dot|well|with|then|flat|hit|hits|call|him|her)$/.test(
         f.low(k),
       )
     )
@@ -199,7 +199,7 @@ function stands(_f: Frame, q: Quantity, what: What, named: boolean): boolean {
 
 /** Whose measure: the dog between the word and the number, before the word, or spoken of before. */
 function dogOf(f: Frame, q: Quantity, _from: number | undefined): DogPhrase | undefined {
-  const forDog = f.low(q.to) === 'for' ? f.dogFrom(q.to + 1) : undefined;
+  const forDog = /^(for|on)$/.test(f.low(q.to)) ? f.dogFrom(q.to + 1) : undefined;
   if (forDog?.dogs.length) return forDog;
   const before = f.dogs.filter((d) => d.to <= q.from && !d.company && d.dogs.length && !d.excepted);
   const last = before.at(-1);

@@ -138,8 +138,9 @@ function readDistance(f: Frame, q: Quantity): boolean {
     return true;
   }
   if (
-    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today))/.test(right) &&
-    /\b(we 're|about|now|are|at|around|roughly|was|is|what)$/.test(left)
+    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today|all|total|his|her|my|an|it))/.test(right) &&
+    (/\b(we 're|about|now|are|at|around|roughly|was|is|what)$/.test(left) ||
+      (left === '' && /^in( (and|so far|now)\b| ?[,.;]|$)/.test(right) && f.out))
   ) {
     addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> in');
     return true;
@@ -209,7 +210,7 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
 
 /** Speed and wind share their units; wind has its word close by. */
 function readSpeed(f: Frame, q: Quantity): boolean {
-  const left = leftOf(f, q, 6);
+  const left = leftOf(f, q, 10);
   const right = rightOf(f, q, 4);
   const windy =
     /\b(winds?|gusts?|gusting|breeze|headwind|crosswind|tailwind|blowing)\b/.test(left) ||
@@ -241,7 +242,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     return true;
   }
   const average =
-    /\b(average|averaging|averaged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
+    /\b(average|averaging|averaged|avg 'd|avged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
       left,
     );
   const bare =
@@ -275,7 +276,7 @@ function readTemperature(f: Frame, q: Quantity): boolean {
   let ok = q.dimension === 'temperature';
   if (!ok && q.dimension === 'number' && !q.weak)
     ok =
-      /\b(thermometer|temp|temperature|temps|thermo|mercury)( outside| here| now| in the yard)?( says| reads| is| was| at| of| about| around| still|'s| sitting|:| reading| showing| shows| said| read)*( plus| about| around)?$/.test(
+      /\b(thermometer|temp|temperature|temps|thermo|mercury)( outside| here| now| in the yard)?( says| reads| is| was| at| of| about| around| still| 's| sitting|:| reading| showing| shows| said| read)*( plus| about| around)?$/.test(
         left,
       ) && !/^(mile|km|minutes|hours|dogs)\b/.test(right);
   if (!ok) return false;

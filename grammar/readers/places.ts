@@ -15,7 +15,7 @@ interface Assignment {
 
 /** Words that may stand between a dog and its place. */
 const BETWEEN = new Set(
-  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd".split(
+  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended".split(
     ' ',
   ),
 );
@@ -216,7 +216,7 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
   if (found.phrases.some((p) => p.company) && !found.withDogs.length) return false;
   if (/ (to|into) /.test(between) || / back /.test(between))
     return f.out || / (back|up|down) (to|in|into) /.test(between) || moveVerb(f, found.from, place, true);
-  if (f.m.of('swap').some((s) => s.from < place)) return true;
+  if (f.m.of('swap').some((s) => s.from < place && !f.dogAt(s.from))) return true;
   const backIn = f.m
     .of('back-in')
     .some((b) => !f.strongBetween(b.from, place) && b.from > found.from - 6 && b.from < place);
@@ -231,7 +231,7 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
 function moveVerb(f: Frame, dog: number, _place: number, any: boolean): boolean {
   for (let k = dog - 1; k >= 0 && dog - k < 4; k--) {
     if (f.isStrong(k)) return false;
-    if (f.m.at('move-only', k)) return true;
+    if (f.m.at('move-only', k) && !f.dogAt(k)) return true;
     if (f.m.at('move', k) && (f.out || any) && !f.m.at('hitch', k)) return true;
     if (/^(put|stuck|slotted|popped|tried)$/.test(f.low(k))) return f.out || any;
     if (!/^(and|just|then|ve|'ve|have|had|to|also|up|back|so|i|poor|old)$/.test(f.low(k))) return false;
@@ -304,7 +304,7 @@ function driven(f: Frame): Driven[] {
     for (const d of f.dogs) {
       if (d.from < verb || d.from >= until || d.kind !== 'names' || d.possessive || d.excepted) continue;
       if (!p.possessive && f.strongBetween(p.to, d.from)) continue;
-      if (d.company && !/^(with)$/.test(f.low(d.from - 1))) continue;
+      if (d.company && f.low(d.from - 1) !== 'with') continue;
       if (!p.possessive && d.from - verb > 14 && !out.some((o) => o.driver === p.name)) continue;
       if (out.some((o) => o.phrase === d)) continue;
       if (saidOfDog(f, d, verb)) break;

@@ -43,6 +43,7 @@ const STOOL = /^(poo|poop|poops|poos|stool|stools|bowels|droppings)$/;
 const stoolTold: Guard = ({ f }) => f.tokens.some((t) => STOOL.test(t.low));
 
 const guards: Record<string, Guard> = {
+  goo: ({ f, m, prev, next }) => !f.m.at('act', m.from) || !(/^(on|in)$/.test(next) || /^(same|pink|blue|green|purple|put|some|more|of|with|the)$/.test(prev)),
   runny: stoolTold,
   watery: stoolTold,
   liquid: stoolTold,
@@ -88,6 +89,8 @@ const guards: Record<string, Guard> = {
     )
       return false;
     if (sites.length) return true;
+    if (/^(is|'s|are|was|been|got|gets|getting|n't)$/.test(prev) && /^([.,;!]|or|and|up|badly|bad|at|)$/.test(next))
+      return Boolean(f.lastDogs(m.from));
     if (/^(a|no|small|little|big|bad|deep|nasty|tiny|any|new|minor|not|fresh|single)$/.test(prev))
       return Boolean(f.lastDogs(m.from)) || found.length > 0;
     return false;
@@ -128,7 +131,8 @@ const guards: Record<string, Guard> = {
   stumbling: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   'fell down': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
   'fell over': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
-  shaking: ({ f, m, next }) => Boolean(f.lastDogs(m.from)) && !/^(off|hands|his|her|the|out)$/.test(next),
+  shaking: ({ f, m, next }) => Boolean(f.lastDogs(m.from)) &&
+    (!/^(off|hands|his|her|the|out|my|our)$/.test(next) || f.low(m.to + 1) === 'whole'),
   shakes: ({ f, m, next }) => Boolean(f.lastDogs(m.from)) && !/^(off|it)$/.test(next),
   chilled: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   'bring up': () => false,
@@ -165,7 +169,7 @@ const guards: Record<string, Guard> = {
       LINE_WORDS.test(next) ||
       LINE_WORDS.test(prev) ||
       LINE_WORDS.test(f.low(m.from - 2)) ||
-      f.m.at('manner', m.from)
+      (f.m.at('manner', m.from) && !f.siteAt(m.from - 1))
     )
       return false;
     return (

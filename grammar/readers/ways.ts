@@ -78,7 +78,10 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
 function mannerStands(f: Frame, m: Mention, words: string): boolean {
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
-  if (f.siteAt(m.from - 1) && /^(good|fine|great|perfect|ok|normal)$/.test(words)) return false;
+  if (f.siteAt(m.from - 1) && /^(good|fine|great|perfect|ok|normal|tight.*)$/.test(words)) return false;
+  if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;
+  if (/^(quit|quits|quitting)$/.test(words) && /^(that|it|this|limping|coughing|bleeding|shaking|shivering)$/.test(next)) return false;
+  if (/^(not sure|unsure)$/.test(words) && (/^(if|what|whether|why|how|about|which|when|where)$/.test(next) || prev === ','  || prev === '' || prev === '.' || f.m.at('me', m.from - 1) || /^('m|am)$/.test(prev))) return false;
   if (
     m.value === 'good' &&
     /^(boy|girl|dog|job|trail|time|luck|run|day|night|morning|chance|idea|thing|one|news|spot|going|mile|trip|snow|drink|appetite|meal|break|rest|bit|shape|condition|on|with|for|enough|leader|lead|of)$/.test(
@@ -136,6 +139,8 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
     const d = f.dogs.find((x) => x.to === k + 1);
     if (d) {
       if (d.excepted) {
+        // "all strong except Moss, tail down": what follows the comma is the exception's.
+        if (f.low(d.to) === ',' && d.to < m.from) return okDog(d);
         const group = f.dogs.find((x) => x.except === d);
         return group ? okDog(group) : undefined;
       }
@@ -192,7 +197,7 @@ export function readGait(f: Frame): void {
     if (owner.human || human || (owner.carried && /^walk/.test(word))) continue;
     let dogs = owner.dogs;
     if (!dogs.length) {
-      if (!/^(trot|trotting|lope|loping)/.test(word) || !f.out) continue;
+      if (!/^(trot|trotting|lope|loping|gallop)/.test(f.low(m.to - 1)) || !f.out) continue;
       dogs = f.lineup(m.from).map((l) => l.dog);
     }
     f.add({
@@ -300,6 +305,8 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   const state = f.low(s.from);
   const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
   if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
+  if (s.value === 'worn' && /^(wearing|wore|wears)$/.test(state) && s.to - s.from === 1 && behind && /^(a|his|her|the|their|my|new)$/.test(f.low(s.to)))
+    return false;
   if (s.value === 'worn' && /^(thin|weak|going|tired|fuzzy|dull|fat|stretched)$/.test(state) && behind) return false;
   if (
     s.value === 'lost' &&
@@ -341,7 +348,12 @@ function gearOwner(f: Frame, item: Mention, s: Mention, name: string): string[] 
   for (let k = item.to; k < item.to + 5; k++) {
     const d = f.dogFrom(k);
     if (d?.possessive || (d && /^(on|for)$/.test(f.low(k - 1)))) return d.dogs;
-    if (!/^(on|of|for|the|old|his|her)$/.test(f.low(k))) break;
+    if (!/^(on|of|for|the|old|his|her|is|'s|was|again|just|up|clean|through)$/.test(f.low(k)) && !f.m.at('gear-state', k)) break;
+  }
+  // "she's wearing a new harness", "gave her the spare"
+  if (s.value === 'replaced') {
+    const d = f.dogs.filter((x) => x.to <= s.from && s.from - x.to <= 3 && !x.company && !x.possessive).at(-1);
+    if (d && d.dogs.length <= 2 && /^('s|is|was|has|got|gets|wears|wearing|into|a|the|on)$/.test(f.low(s.from - 1)) && !f.strongBetween(d.to, s.from)) return d.dogs;
   }
   if (
     /^(gangline|mainline|main line|gang line|brake|sled|runner|runners|handlebar|snow hook|hook|stanchion|plastics?|bungee|lead section|wheel section|drag|drag mat|headlamp|cooker|picket|picket line|snub line|sled bag|bridle|quick release|ganglines|runner plastic|runner plastics|brush bow|driving bow|footboard|footboards|lead line|leadline|section|swing section|team section|harnesses)$/.test(

@@ -229,7 +229,8 @@ export function carriedSite(
       if (owner.phrase && owner.phrase.from > r.to) return undefined;
       continue;
     }
-    if (r.entry.sign === 'lame') return undefined;
+    // A limb named for the limp is where the next sign is too, where nothing new is named: "favoring his shoulder, tender when I press it".
+    if (r.entry.sign === 'lame' && (!r.site?.part || r.site.part === 'leg')) return undefined;
     // A dog named anew begins anew, unless "it" or "still" points back.
     if (owner.phrase && owner.phrase.from > r.to && !owner.carried && owner.phrase.kind === 'names') return undefined;
     return r.site ? { ...r.site } : undefined;

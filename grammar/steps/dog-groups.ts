@@ -62,6 +62,7 @@ export function groupStands(
       verb()
     );
   if (words === 'the dogs') return prev !== 'of';
+  if (words === 'the lot') return next !== 'of' && !/^(a|the|in)$/.test(prev) && (verb() || /^(off|on|to|for|booted|fed|watered|gave|of|with|checked|snacked)$/.test(prev));
   if (words === 'the bunch' || words === 'the gang' || words === 'the string') return verb();
   if (words === 'the other' || words === 'other one' || words === 'the other one')
     return (
@@ -79,7 +80,7 @@ export function groupStands(
   if (words === 'others' || words === 'dogs') return verb() || prev === 'the';
   if (g.value === 'left' || g.value === 'right') {
     if (m.at('position', g.from - 1) || m.at('position', g.from - 2) || /^(on|to)$/.test(prev)) return false;
-    if (/^(the )?(left|right) side$/.test(words))
+    if (/^(the )?(left|right|l|r) side$/.test(words))
       return (
         verb() || /^(all|'s|is|has|looks|going|pulling)$/.test(next) || Boolean(m.at('part', g.to) || m.at('ate', g.to))
       );

@@ -104,7 +104,7 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
       before.to = p.to;
       continue;
     }
-    if (before && before.kind !== 'pronoun' && p.kind !== 'pronoun' && joins(tokens, before, p)) {
+    if (before && before.kind !== 'pronoun' && p.kind !== 'pronoun' && joins(tokens, m, before, p)) {
       if (p.kind === 'names') {
         if (before.kind === 'names') before.dogs.push(...p.dogs.filter((d) => !before.dogs.includes(d)));
         else before.also = [...(before.also ?? []), ...p.dogs];
@@ -139,13 +139,27 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
   return out;
 }
 
-function joins(tokens: readonly Token[], a: DogPhrase, b: DogPhrase): boolean {
+/** Is a dog told moved right behind: "back in swing", "goes up to lead"? */
+function ownPlace(tokens: readonly Token[], m: Mentions, k: number): boolean {
+  let moved = false;
+  for (let n = k; n < k + 4; n++) {
+    if (m.from('position', n)) return moved;
+    if (/^(back|to|into|moved|went|goes)$/.test(tokens[n]?.low ?? '')) moved = true;
+    if (!/^(back|in|at|up|to|into|moved|went|goes|down|is|'s)$/.test(tokens[n]?.low ?? '')) return false;
+  }
+  return false;
+}
+
+function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase): boolean {
   const between = tokens.slice(a.to, b.from);
   const samePossessive = !a.possessive || (b.possessive && between.every((t) => t.low !== ','));
   if (!samePossessive || (b.kind === 'names' && b.dogs.some((d) => a.dogs.includes(d)))) return false;
   if (a.kind === 'group' && b.kind === 'group' && (a.value === 'rest' || b.value === 'rest')) return false;
   // "Fern in lead with Moss, Otter and Sable in swing"
-  if (between[0]?.low === ',' && /^(with|beside|alongside)$/.test(tokens[a.from - 1]?.low ?? '')) return false;
+  const beside = /^(with|beside|alongside|behind)$/.test(tokens[a.from - 1]?.low ?? '');
+  if (between[0]?.low === ',' && beside) return false;
+  // "Fern up front with Moss and Otter back in swing": the second has a place of its own.
+  if (beside && (m.at('position', a.from - 2) || m.at('position', a.from - 3)) && ownPlace(tokens, m, b.to)) return false;
   if (a.kind === 'group' && a.value === 'all') return false;
   if (
     b.kind === 'group' &&

@@ -320,6 +320,9 @@ export class Frame {
     if (site?.owner) return this.#owned(site.owner);
     const lo = site ? Math.min(from, site.from) : from;
     const hi = site ? Math.max(to, site.to) : to;
+    // "something up with Willow's back": whose it is stands right before it.
+    const whose = site && this.dogs.find((d) => d.possessive && d.to === site.from && d.dogs.length && d.kind === 'names');
+    if (whose) return this.#owned(whose);
     const behind = this.#behind(hi);
     const before = this.#before(lo);
     if (behind && !(before && behind.value !== 'all' && before.to >= lo - 2 && !this.strongBetween(before.to, lo)))
@@ -341,13 +344,13 @@ export class Frame {
   /** "my wrist is sore", "Anders has a belly ache": being and having stay with the person; doing goes on to a dog. */
   #humanHas(human: number, i: number): boolean {
     const word = this.low(human);
-    if (/^(my|our|your)$/.test(word)) return i - human <= 3;
+    if (/^(my|our|your)$/.test(word)) return i - human <= 5;
     const end = this.personAt(human)?.to ?? this.m.at('me', human)?.to ?? human + 1;
     const verb = this.low(end);
     const person = this.personAt(human);
     if (person?.possessive) return i - end <= 3;
     return (
-      /^('m|am|is|'s|was|has|had|got|'ve|have|feel|felt|were|are|'re|ate|eat|eats|eating|drink|drinks|drank|threw|froze|burned|burnt|hurt|fell|slipped|looks|looked|gets|sat|quit|stopped)$/.test(
+      /^('m|am|ai|ain|is|'s|was|has|had|got|'ve|have|feel|felt|were|are|'re|ate|eat|eats|eating|drink|drinks|drank|threw|froze|burned|burnt|hurt|fell|slipped|looks|looked|gets|sat|quit|stopped)$/.test(
         verb,
       ) && i - end <= 6
     );

@@ -172,10 +172,12 @@ export const minutesAndHour: Rule = {
     const h = head.to + 1;
     const named = NAMED_HOURS.get(c.low(h));
     const n = named ? undefined : numberAt(c.tokens, h);
-    const hour = named?.hour ?? hourIn(c, n);
+    // "quarter to nine eighteen below": a time and then another number
+    const apart = n?.pair && n.spelled && n.pair.first >= 1 && n.pair.first <= 12 ? n.pair : undefined;
+    const hour = named?.hour ?? apart?.first ?? hourIn(c, n);
     if (hour === undefined) return hourLeftOut(c, head, side);
     if (range && hour > 12) return undefined; // "fifteen to twenty" is no time
-    const end = named ? h + 1 : (n?.to ?? h + 1);
+    const end = named ? h + 1 : apart ? apart.at : (n?.to ?? h + 1);
     const at = half(c, end);
     const meridiem = named?.meridiem ?? at.meridiem;
     const turned =

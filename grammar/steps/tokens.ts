@@ -5,6 +5,7 @@
  */
 import winkModel from 'wink-eng-lite-web-model';
 import winkNLP from 'wink-nlp';
+import { SHORT_FORMS } from '../words/short-forms.ts';
 
 /** One word, number or mark of the note. */
 export interface Token {
@@ -119,7 +120,45 @@ export function tokenize(text: string): Token[] {
       });
     }
   }
-  return mend(tokens);
+  return shortForms(mend(tokens));
+}
+
+const WIND = /^(wind|winds|from|out|gusts?|gusting|breeze|the)$/;
+
+/** Reads "thru" as through, "w" and "w/" as with, "n" as and; an N or W beside a number or the wind is a quarter of the sky. */
+function shortForms(tokens: Token[]): Token[] {
+  const out: Token[] = [];
+  for (let k = 0; k < tokens.length; k++) {
+    const t = tokens[k] as Token;
+    const [next, prev] = [tokens[k + 1], tokens[k - 1]];
+    // "'em", "'til": the mark is the word's own
+    if ((t.low === "'" || t.low === '"') && next && !next.gap && /^(em|til|cause|bout|round|twas)$/.test(next.low)) {
+      next.start = t.start;
+      next.gap = t.gap;
+      continue;
+    }
+    if (t.low === 'w' && next?.low === '/' && !next.gap) {
+      const out3 = tokens[k + 2];
+      const without = out3 && !out3.gap && /^(o|out)$/.test(out3.low);
+      t.low = without ? 'without' : 'with';
+      t.known = true;
+      t.end = without ? out3.end : next.end;
+      k += without ? 2 : 1;
+    } else if (t.low === 'n' || t.low === 'w') {
+      const word = next?.kind === 'word' && (!prev || prev.kind !== 'number' || t.low === 'n');
+      if (t.gap && word && !WIND.test(prev?.low ?? '') && !/^winds?$/.test(next.low))
+        t.low = t.low === 'n' ? 'and' : 'with';
+    } else if (t.kind === 'word') {
+      const long = SHORT_FORMS.get(t.low);
+      if (long) {
+        t.low = long;
+        t.known = true;
+      }
+    }
+    t.i = out.length;
+    out.push(t);
+  }
+  return out;
 }
 
 /** "nt" after a cut stands for "n't" (wink writes "can't" as "ca" + "n't"), and so on; ".5" is one number. */

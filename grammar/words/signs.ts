@@ -158,7 +158,7 @@ export const signs: readonly Row[] = [
   [
     'severity',
     'mild',
-    'a little; little; a touch; touch; slight; slightly; a bit; bit; bit of; barely; mild; mildly; minor; small; tiny; a hair; a tad; tad; a smidge; hint of; a hint; teeny; light; lightly; just a little; somewhat; a wee bit; wee; wee bit; faint; faintly; trace; trace of; marginally; very slight; superficial; not deep; nothing too deep; nothing deep; not bad; not too bad; not serious; nothing serious; nothing major; not severe; low grade; subtle; itty bitty; kind of; kinda; sort of; sorta; lil; hair; hardly; quarter inch; just slightly; a whisker; smidgen; a smidgen; a mite; ever so slightly; shallow; pinprick; weeny; a shade; smallish; milldy; nothing terrible; not terrible; a fraction; a dab; just a touch; just a bit',
+    'a little; little; a touch; touch; slight; slightly; a bit; bit; bit of; barely; mild; mildly; minor; small; tiny; a hair; a tad; tad; a smidge; hint of; a hint; teeny; light; lightly; just a little; somewhat; a wee bit; wee; wee bit; faint; faintly; trace; trace of; marginally; very slight; superficial; not deep; nothing too deep; nothing deep; not bad; not too bad; not serious; nothing serious; nothing major; not severe; low grade; subtle; itty bitty; kind of; kinda; sort of; sorta; lil; hair; hardly; quarter inch; just slightly; a whisker; smidgen; a smidgen; a mite; ever so slightly; shallow; pinprick; weeny; a shade; smallish; milldy; nothing terrible; not terrible; a fraction; a dab; just a touch; just a bit; kinda sorta',
   ],
   [
     'severity',

@@ -12,7 +12,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'all',
-    'everyone; everybody; every dog; every one of them; every last one; every one of the dogs; every single dog; each dog; each of them; all dogs; all the dogs; all my dogs; all of the dogs; all of the team; the whole team; whole team; whole crew; the whole crew; the whole lot; the whole bunch; the whole gang; the whole string; the whole yard; the whole kennel; whole yard; the entire team; entire team; the team; my team; the crew; the gang; the string; the dogs; dogs; all round; all around; all hands; all the team; team wide; across the board; the whole pack; the pack; the lot of them; everyone in the team; everybody in the team; all; each one; anyone; anybody; any of them; any of em; any dog; any of the dogs; all two; all three; all four of them; all five; all six; all seven; all eight; all nine; all ten; all eleven; all twelve; all fourteen; all sixteen; all 6; all 8; all 10; all 12; all 14; all 16; all of us; the kids all; the bunch; these guys; the guys; you guys; the mob; the squad; whole squad; whole bunch; whole gang; whole kennel; the team as a whole; every body; every one',
+    'everyone; everybody; every dog; every one of them; every last one; every one of the dogs; every single dog; each dog; each of them; all dogs; all the dogs; all my dogs; all of the dogs; all of the team; the whole team; whole team; whole crew; the whole crew; the whole lot; the whole bunch; the whole gang; the whole string; the whole yard; the whole kennel; whole yard; the entire team; entire team; the team; my team; the crew; the gang; the string; the dogs; dogs; all round; all around; all hands; all the team; team wide; across the board; the whole pack; the pack; the lot of them; everyone in the team; everybody in the team; all; each one; anyone; anybody; any of them; any of em; any dog; any of the dogs; all two; all three; all four of them; all five; all six; all seven; all eight; all nine; all ten; all eleven; all twelve; all fourteen; all sixteen; all 6; all 8; all 10; all 12; all 14; all 16; all of us; the kids all; the bunch; these guys; the guys; you guys; the mob; the squad; whole squad; whole bunch; whole gang; whole kennel; the team as a whole; every body; every one; the whole outfit; whole outfit; every one of em; every last one of em; every one of the team; every dog in the team; the lot; all the lot; the whole shebang; whole shebang; the whole works; all the critters; the whole bunch of them; the whole lot of them; every mutt; all hands on deck; all of the crew; all the crew; all the kids; every dog in the string; each and every one; every blessed one; every blessed one of them; the full team; full team; the hounds; all the hounds; the mutts; all the mutts; the entire crew; entire crew; entire string; the entire string; all ten of them; all eight of them; all six of them; all of the lot',
   ],
   [
     'group',
@@ -48,12 +48,12 @@ export const team: readonly Row[] = [
   [
     'group',
     'left',
-    'the left side; left side; the whole left side; whole left side; left hand side; the left hand side; left side dogs; the left side dogs; the left dogs; everyone on the left; everybody on the left; everybody on the left side; everyone on the left side; the left line; the dogs on the left; all the left side; the left hand dogs',
+    'the left side; left side; the whole left side; whole left side; left hand side; the left hand side; left side dogs; the left side dogs; the left dogs; everyone on the left; everybody on the left; everybody on the left side; everyone on the left side; the left line; the dogs on the left; all the left side; the left hand dogs; l side; the l side; left hand dogs; everything on the left; all on the left',
   ],
   [
     'group',
     'right',
-    'the right side; right side; the whole right side; whole right side; right hand side; the right hand side; right side dogs; the right side dogs; the right dogs; everyone on the right; everybody on the right; everybody on the right side; everyone on the right side; the right line; the dogs on the right; all the right side; the right hand dogs',
+    'the right side; right side; the whole right side; whole right side; right hand side; the right hand side; right side dogs; the right side dogs; the right dogs; everyone on the right; everybody on the right; everybody on the right side; everyone on the right side; the right line; the dogs on the right; all the right side; the right hand dogs; r side; the r side; right hand dogs; everything on the right; all on the right',
   ],
   [
     'group',
@@ -70,7 +70,7 @@ export const team: readonly Row[] = [
     'both',
     'both; both of them; both of em; both dogs; the both of them; the both of em; the two of them; the two of em; those two; these two; them both; they both; the pair; the pair of them; that pair; the pair of em; those 2; both of those; each of the two; either of them; either of em; the two; both of these; for both',
   ],
-  ['group', 'neither', 'neither; neither of them; neither of em; neither dog; neither one'],
+  ['group', 'neither', 'neither; neither of them; neither of em; neither dog; neither one; neither of the two; neither of those two; neither pup'],
   [
     'group',
     'rest',

@@ -1,0 +1,23 @@
+/**
+ * What a thumb types for a word, and the word it stands for. Tokens are read as the word; the text stays as it was written.
+ * Short forms of the trade itself (LF, BCS, wt) stand in the tables of their subjects.
+ */
+const pairs = (s: string): [string, string][] =>
+  s
+    .split(';')
+    .map((p) => p.trim().split(/\s*=\s*/) as [string, string]);
+
+export const SHORT_FORMS: ReadonlyMap<string, string> = new Map(
+  pairs(
+    `thru=through; tho=though; thou=though; altho=although; cuz=because; coz=because; bc=because; bcos=because; cos=because; becuz=because;
+     u=you; ur=your; yr=your; xcept=except; xcpt=except; wk=week; wks=weeks; yest=yesterday; yday=yesterday; ystrdy=yesterday;
+     b4=before; abt=about; bf=before; aft=after; everbody=everybody; evrybody=everybody; evryone=everyone; evrything=everything;
+     ppl=people; rly=really; rlly=really; vry=very; pls=please; thx=thanks; def=definitely; defo=definitely; prolly=probably; probs=probably;
+     mebbe=maybe; bin=been; wuz=was; sez=says; gotta=got to; outta=out of; lotta=lot of; kno=know; nite=night; tonite=tonight; tonght=tonight;
+     btw=by the way; fwiw=anyway; lookin=looking; limpin=limping; pullin=pulling; runnin=running; eatin=eating; drinkin=drinking;
+     goin=going; doin=doing; lickin=licking; chewin=chewing; favorin=favoring; bleedin=bleeding; feelin=feeling; gettin=getting;
+     takin=taking; puttin=putting; startin=starting; comin=coming; leadin=leading; actin=acting; bein=being; movin=moving; barkin=barking;
+     screamin=screaming; draggin=dragging; pantin=panting; shiverin=shivering; shakin=shaking; hangin=hanging; workin=working; nothin=nothing;
+     anythin=anything; somethin=something; mornin=morning; evenin=evening; swellin=swelling; stayin=staying; havin=having; tryin=trying; et=ate; excepting=except`,
+  ).filter(([, long]) => !long.includes(' ')),
+);
