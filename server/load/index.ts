@@ -29,7 +29,7 @@ export {
   type TemperatureBand,
 } from './schema.ts';
 export { sharesOf } from './shares.ts';
-export { windChill, windChillFahrenheit } from './wind-chill.ts';
+export { chillOf, type RunChill, windChill, windChillFahrenheit } from './wind-chill.ts';
 export {
   ABOUT_EWMA,
   ABOUT_MONOTONY,
@@ -37,5 +37,6 @@ export {
   ABOUT_SURFACES,
   ABOUT_WIND_CHILL,
   afterBreakSentence,
+  frostbiteSentence,
   tooShortSentence,
 } from './words.ts';

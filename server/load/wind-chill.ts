@@ -32,6 +32,26 @@ export function windChill(celsius: number, metresPerSecond: number): number | un
   return chill === undefined ? undefined : (chill - 32) / 1.8;
 }
 
+/** How cold a run felt on bare skin, from the coldest air and the strongest wind told of it. */
+export interface RunChill {
+  /** °C and m/s, as they went in. */
+  celsius: number;
+  metresPerSecond: number;
+  /** The wind chill, °C, not rounded. */
+  chill: number;
+}
+
+/**
+ * The wind chill of a run; none where air or wind was not told, or outside the index's range. Coldest air and strongest wind
+ * may not have been there at once: it is the most that the figures told can mean.
+ */
+export function chillOf(celsius: readonly number[], metresPerSecond: readonly number[]): RunChill | undefined {
+  if (celsius.length === 0 || metresPerSecond.length === 0) return undefined;
+  const [air, wind] = [Math.min(...celsius), Math.max(...metresPerSecond)];
+  const chill = windChill(air, wind);
+  return chill === undefined ? undefined : { celsius: air, metresPerSecond: wind, chill };
+}
+
 function roundedTo12(value: number): number {
   return Number(value.toPrecision(12));
 }

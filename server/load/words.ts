@@ -22,6 +22,24 @@ export const ABOUT_SURFACES =
 export const ABOUT_WIND_CHILL =
   'The 2001 index was made for a bare human face; nobody has measured it on a running dog. Use it for yourself, and look at the dogs.';
 
+/**
+ * How soon bare human skin can freeze at a wind chill, °C, rounded as the index is given. Environment and Climate Change Canada,
+ * "Wind chill hazards and what to do".
+ */
+const FROSTBITE = [
+  { from: -55, says: 'in less than 2 minutes' },
+  { from: -48, says: 'in 2 to 5 minutes' },
+  { from: -40, says: 'in 5 to 10 minutes' },
+  { from: -28, says: 'in 10 to 30 minutes' },
+] as const;
+
+/** The caution beside a wind chill, °C; none where the risk of frostbite is low (warmer than −28). */
+export function frostbiteSentence(chill: number): string | undefined {
+  const band = FROSTBITE.find(({ from }) => Math.round(chill) <= from);
+  if (!band) return undefined;
+  return `Bare skin can freeze ${band.says}, sooner in winds over 50 km/h (31 mph). Cover it, and look for white or numb places on people; on dogs at ears, scrotum, teats and flanks. (Times: Environment and Climate Change Canada.)`;
+}
+
 /** What a dog with a short record shows in place of a ratio. */
 export function tooShortSentence(dog: string, daysOfRecord: number): string {
   if (daysOfRecord === 0) return `${dog} has no run yet, so there is nothing to compare.`;

@@ -115,6 +115,16 @@ export const runAnswerSchema = z.object({
   /** The run of the same team before and after it in time. */
   before: runNeighbourSchema.optional(),
   after: runNeighbourSchema.optional(),
+  /** How cold it felt on bare skin, °C, where air and wind were told; the caution where skin can freeze; what it can't tell. */
+  windChill: z
+    .object({
+      celsius: z.number(),
+      metresPerSecond: z.number(),
+      chill: z.number(),
+      frostbite: z.string().optional(),
+      about: z.string(),
+    })
+    .optional(),
 });
 
 /** Compile-time proof that the described shape and the computed one are the same. */

@@ -1,4 +1,5 @@
 /** Runs: listed, opened, and the choices a person makes about them. */
+import { ABOUT_WIND_CHILL, chillOf, frostbiteSentence } from '../load/index.ts';
 import type { RunChoices, Season } from '../model.ts';
 import type { House } from '../notes/house.ts';
 import { Refusal } from '../notes/refusal.ts';
@@ -29,7 +30,13 @@ export function runsRoutes(house: House) {
         return note ? [viewOf(note, store.kennel(), derived)] : [];
       });
       return c.json(
-        { run, notes: views, ...(before ? { before: name(before) } : {}), ...(after ? { after: name(after) } : {}) },
+        {
+          run,
+          notes: views,
+          ...(before ? { before: name(before) } : {}),
+          ...(after ? { after: name(after) } : {}),
+          ...chillIn(run),
+        },
         200,
       );
     })
@@ -164,5 +171,12 @@ function neighbours(
 const spoken = (run: RunRecord) => !run.id.includes('~');
 
 const daysBetween = (a: string, b: string) => Math.abs(Date.parse(b) - Date.parse(a)) / 86_400_000;
+
+function chillIn({ celsius, windMetresPerSecond }: RunRecord) {
+  const felt = chillOf(celsius, windMetresPerSecond);
+  if (!felt) return {};
+  const frostbite = frostbiteSentence(felt.chill);
+  return { windChill: { ...felt, ...(frostbite ? { frostbite } : {}), about: ABOUT_WIND_CHILL } };
+}
 
 const name = ({ id, day, driver }: RunRecord) => ({ id, day, ...(driver ? { driver } : {}) });

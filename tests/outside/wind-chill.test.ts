@@ -4,7 +4,7 @@
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { windChill, windChillFahrenheit } from '../../server/load/index.ts';
+import { chillOf, frostbiteSentence, windChill, windChillFahrenheit } from '../../server/load/index.ts';
 
 const FILE = '../shared/external/wind-chill-2001.csv';
 
@@ -43,4 +43,30 @@ it('agrees with the metric form of the index (Environment Canada 2001: 13.12 + 0
       // Its printed coefficients are rounded: the two forms differ by some hundredths.
       expect(Math.abs((windChill(celsius, kmh / 3.6) as number) - published)).toBeLessThan(0.1);
     }
+});
+
+it('takes the coldest air and the strongest wind told of a run, and nothing where one of them is missing', () => {
+  const felt = chillOf([-10, -30, -20], [2, 8]);
+  expect(felt).toMatchObject({ celsius: -30, metresPerSecond: 8 });
+  expect(felt?.chill).toBe(windChill(-30, 8));
+  expect(chillOf([], [8])).toBeUndefined();
+  expect(chillOf([-30], [])).toBeUndefined();
+  expect(chillOf([12], [8])).toBeUndefined();
+});
+
+// Environment and Climate Change Canada, "Wind chill hazards and what to do": the bands of the index and their times.
+it.each([
+  [-27, undefined],
+  [-27.4, undefined],
+  [-28, '10 to 30 minutes'],
+  [-39, '10 to 30 minutes'],
+  [-40, '5 to 10 minutes'],
+  [-47, '5 to 10 minutes'],
+  [-48, '2 to 5 minutes'],
+  [-54, '2 to 5 minutes'],
+  [-55, 'less than 2 minutes'],
+  [-70, 'less than 2 minutes'],
+])('at %d bare skin can freeze in %s', (chill, minutes) => {
+  if (minutes === undefined) expect(frostbiteSentence(chill)).toBeUndefined();
+  else expect(frostbiteSentence(chill)).toContain(`in ${minutes}`);
 });
