@@ -258,7 +258,6 @@ function whose(
 
 /** "leaders all four, swing fronts only, wheelers hinds only": each with its feet. */
 function listed(f: Frame, out: Read[], h: Mention, state: State): void {
-  if (state !== 'on') return;
   const start = h.to;
   const pairs: { d: DogPhrase; s: Site | undefined; dogs: string[] }[] = [];
   let k = start;

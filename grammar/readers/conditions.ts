@@ -174,6 +174,7 @@ function skyStands(f: Frame, m: Mention): boolean {
   if (words === 'pouring') return /^(it|is|'s|was)$/.test(prev) && !f.entries.some((e) => e.kind === 'finding');
   if (words === 'storm' || words === 'storms') return prev !== 'a_' && next !== 'door' && next !== 'out';
   if (words === 'soup out there') return true;
+  if (words === 'rain') return prev !== 'as';
   if (words === 'flakes') return /^(soft|big|fat|few|wet|huge|tiny|fluffy|,|small|first|some)$/.test(prev);
   if (words === 'building') return false;
   if (words === 'cloud' || words === 'clouds') return !/^(of)$/.test(next);

@@ -355,6 +355,7 @@ function takingStands(
     )
   )
     return true;
+  if (/^could n't (be bothered|care less|care)$/.test(words)) return food.own || (served.at >= 0 && f.sentence(served.at) === f.sentence(m.from));
   if (/^(sniffed|sniffed at)$/.test(words)) return topic && !/^(around|the)$/.test(next);
   return true;
 }

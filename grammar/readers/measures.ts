@@ -41,8 +41,11 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
         .of('quantity')
         .filter((x) => x.to <= q.from && x.value === 'weight' && /^(weigh|on|scale|wts?$|weights?$|tipp?)/.test(f.low(x.from)))
         .at(-1);
-      if (told) {
-        mode = ['weight'];
+      // "We tried the thermometer on two of them, Clover came out at 102.1 …"
+      const temped = f.m.of('quantity').filter((x) => x.to <= q.from && q.from - x.to < 24 && x.value === 'temperature' && /^(thermometer|temps|temped|temping|temperatures|took)$/.test(f.low(x.from))).at(-1);
+      const warm = (q.value >= 97 && q.value <= 108) || (q.value >= 36.5 && q.value <= 42.5);
+      if (told || (temped && warm)) {
+        mode = [told ? 'weight' : 'temperature'];
         modeAt = q.from;
       }
     }
@@ -138,6 +141,9 @@ const weightTold = (f: Frame, q: Quantity) =>
 function unitWhat(f: Frame, q: Quantity): What | undefined {
   const next = `${f.low(q.to)} ${f.low(q.to + 1)}`;
   if (/^(bpm|beats)/.test(next)) return 'heart-rate';
+  // No air is so warm where sleds run: 99 to 108 F, 37 to 42.5 C, with a dog in the sentence.
+  const blood = q.unit === 'C' ? q.value >= 37 && q.value <= 42.5 : q.unit === 'F' && q.value >= 99 && q.value <= 108;
+  if (q.dimension === 'temperature' && blood && f.dogs.some((d) => f.sentence(d.from) === f.sentence(q.from))) return 'temperature';
   if (
     q.dimension === 'weight' &&
     (q.unit === 'lb' || q.unit === 'kg') &&

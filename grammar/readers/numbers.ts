@@ -138,7 +138,7 @@ function readDistance(f: Frame, q: Quantity): boolean {
     return true;
   }
   if (
-    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today|all|total|his|her|my|an|it))/.test(right) &&
+    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today|all|total|his|her|my|an|it|(jan|febr)uary|march|april|may|june|july|august|(sept|nov|dec)ember|october|fall|autumn|spring|winter|summer))/.test(right) &&
     (/\b(we 're|about|now|are|at|around|roughly|was|is|what)$/.test(left) ||
       (left === '' && /^in( (and|so far|now)\b| ?[,.;]|$)/.test(right) && f.out))
   ) {

@@ -15,7 +15,7 @@ interface Assignment {
 
 /** Words that may stand between a dog and its place. */
 const BETWEEN = new Set(
-  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended".split(
+  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo".split(
     ' ',
   ),
 );
@@ -28,7 +28,7 @@ function assignments(f: Frame): Assignment[] {
     if (insideGroup(f, p.from) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
     const found = dogsOf(f, p.from, p.to, out);
     if (!found?.dogs.length) continue;
-    if (p.value === 'team' && !teamStands(f, p.to, found.between)) continue;
+    if (p.value === 'team' && (!teamStands(f, p.to, found.between) || teamHeading(f, p.from, p.to, out))) continue;
     const side = sideOf(f, p.from, p.to, found);
     const from = Math.min(found.from, p.from);
     const kind = isMove(f, found, p.from, out) ? 'move' : 'hitch';
@@ -57,6 +57,10 @@ function teamStands(f: Frame, to: number, between: string): boolean {
   if (/\b(in|at|to|into)$/.test(between) || between === '' || between === 'up') return true;
   return Boolean(SIDE[f.low(to)]) || /\b(left|right|l|r)$/.test(between);
 }
+
+/** "Team: Miles and Ivy, …" at the head of a note names the whole team, not the middle of it. */
+const teamHeading = (f: Frame, from: number, to: number, told: readonly Assignment[]) =>
+  !told.length && /^[:=-]$/.test(f.low(to)) && (from === 0 || f.isStrong(from - 1));
 
 interface Found {
   phrases: DogPhrase[];
@@ -132,6 +136,11 @@ function leftOf(f: Frame, from: number): Found | undefined {
         : undefined;
     }
     const low = f.low(k);
+    // "out of the bag and back in, team left"
+    if (low === 'and' && f.m.at('back-in', k - 1)) {
+      k--;
+      continue;
+    }
     // A name nobody knows stands in the list: "Juniper and Zorvik in lead".
     const stranger = f.tokens[k];
     if (
@@ -194,6 +203,9 @@ function sideOf(f: Frame, from: number, to: number, found: Found): { value: Left
     .map((w) => SIDE[w])
     .find(Boolean);
   if (between) return { value: between, to };
+  // "Lead: Rook left, Sedge right"
+  const behindDog = found.to > to && found.dogs.length === 1 ? SIDE[f.low(found.to)] : undefined;
+  if (behindDog && !f.siteAt(found.to) && /^([,.;]|and|)$/.test(f.low(found.to + 1))) return { value: behindDog, to: found.to + 1 };
   let k = to;
   while (/^(,|on|the|dog|-)$/.test(f.low(k)) && k - to < 3) k++;
   const after = SIDE[f.low(k)];
@@ -304,7 +316,7 @@ function driven(f: Frame): Driven[] {
     for (const d of f.dogs) {
       if (d.from < verb || d.from >= until || d.kind !== 'names' || d.possessive || d.excepted) continue;
       if (!p.possessive && f.strongBetween(p.to, d.from)) continue;
-      if (d.company && f.low(d.from - 1) !== 'with') continue;
+      if (d.company && !/^(with|behind)$/.test(f.low(d.from - 1))) continue;
       if (!p.possessive && d.from - verb > 14 && !out.some((o) => o.driver === p.name)) continue;
       if (out.some((o) => o.phrase === d)) continue;
       if (saidOfDog(f, d, verb)) break;

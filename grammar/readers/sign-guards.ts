@@ -69,6 +69,7 @@ const guards: Record<string, Guard> = {
       !(f.low(m.from - 1) === "'s" && f.m.at('me', m.from - 2))
     );
   },
+  stiff: ({ prev }) => !/^(scared|bored|frozen|worried)$/.test(prev),
   runs: ({ prev }) => /^(had|has|have|got|with|the|having|some|bad)$/.test(prev),
   blood: ({ f, m, sites, found }) =>
     sites.length > 0 ||
@@ -189,7 +190,7 @@ const guards: Record<string, Guard> = {
     (sites.some((s) => s.part || s.end) ||
       (/^(not|n't|or)$/.test(prev) &&
         (found.some((r) => r.site) || f.sites.some((x) => x.part && x.to <= m.from && m.from - x.to < 10))) ||
-      found.some((r) => r.site && m.from - r.to < 5 && !f.strongBetween(r.to, m.from))),
+      found.some((r) => r.site && m.from - r.to < (f.commaBetween(r.to, m.from) ? 10 : 5) && !f.strongBetween(r.to, m.from))),
   worn: ({ sites, f, m, next }) =>
     next !== 'out' && sites.some((s) => s.part || s.end) && !f.m.at('bootie', m.from - 2) && !nearItem(f, m),
   pink: ({ sites, found, next, f, m }) =>

@@ -9,7 +9,7 @@ const CLOSE_ONLY = new Set(
   ),
 );
 const LINK =
-  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|rather|somewhat|slightly|extra|off|proper|dead)$/;
+  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|who|rather|somewhat|slightly|extra|off|proper|dead)$/;
 
 /** Reads how the dogs went. */
 export function readAttitude(f: Frame): void {
@@ -120,6 +120,7 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     return next !== 'now';
   if (/^(fine|ok)$/.test(words) && next === 'all') return false;
   if (words.split(' ').length === 1 && (f.m.from('sign', m.to) || f.siteAt(m.to))) return false;
+  if (/^(lay|lies|lie|laid|laying|lying) down$/.test(words) && (/^(at|in|on|for|to|as|and|right|by|with|after)$/.test(next) && !/^(in (the )?(traces|harness|middle|trail)|on (me|the trail)|and (would|wo|refus|quit))/.test(`${next} ${f.low(m.to + 1)} ${f.low(m.to + 2)}`))) return false;
   if (words === 'strong' && /^(wind|winds|coffee|smell)$/.test(next)) return false;
   if (
     /^would( not|n't)? have$/.test(`${f.low(m.from - 2)} ${prev}`) ||
@@ -145,6 +146,8 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
         return group ? okDog(group) : undefined;
       }
       if (d.company) {
+        // "changed places with Ivy, who was nervous"
+        if (f.low(d.to) === 'who' || (f.low(d.to) === ',' && f.low(d.to + 1) === 'who')) return okDog(d);
         const c = f.m.at('company', d.from - 1);
         k = (c?.from ?? d.from) - 1;
         continue;

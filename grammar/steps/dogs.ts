@@ -155,6 +155,8 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   const samePossessive = !a.possessive || (b.possessive && between.every((t) => t.low !== ','));
   if (!samePossessive || (b.kind === 'names' && b.dogs.some((d) => a.dogs.includes(d)))) return false;
   if (a.kind === 'group' && b.kind === 'group' && (a.value === 'rest' || b.value === 'rest')) return false;
+  // "booted the girls, boys without": two statements
+  if (between[0]?.low === ',' && /^[FM]$/.test(a.value ?? '') && /^[FM]$/.test(b.value ?? '')) return false;
   // "Fern in lead with Moss, Otter and Sable in swing"
   const beside = /^(with|beside|alongside|behind)$/.test(tokens[a.from - 1]?.low ?? '');
   if (between[0]?.low === ',' && beside) return false;

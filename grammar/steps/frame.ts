@@ -307,7 +307,7 @@ export class Frame {
       const p = this.personAt(k);
       if (p) return p.from;
       const me = this.m.at('me', k);
-      if (me) return me.from;
+      if (me && !this.dogAt(me.from)) return me.from;
     }
     return -1;
   }
@@ -331,7 +331,7 @@ export class Frame {
     if (inside) return this.#owned(inside);
     // What a person does, she does to a dog; what she is or has stays with her.
     const human = act ? -1 : this.#humanBefore(lo);
-    if (before && before.from > human && !this.strongBetween(before.to, lo)) return this.#owned(before);
+    if (before && before.from >= human && !this.strongBetween(before.to, lo)) return this.#owned(before);
     if (human >= 0 && (!before || before.from < human) && this.#humanHas(human, lo)) return { dogs: [], human: true };
     if (before) return { ...this.#owned(before), carried: true };
     return { dogs: [] };
@@ -403,6 +403,8 @@ export class Frame {
       if (d.excepted && d.owns && this.sentence(d.from) === this.sentence(i)) return d;
       if (d.excepted) continue;
       if (d.company) {
+        // "with Ivy, who was limping"
+        if (this.low(d.to) === 'who' || (this.low(d.to) === ',' && this.low(d.to + 1) === 'who')) return d;
         company ??= d;
         continue;
       }

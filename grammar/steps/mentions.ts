@@ -84,6 +84,8 @@ export function findMentions(tokens: readonly Token[]): Mentions {
   }
   if (idiom.length) {
     held = held.filter((m) => {
+      // whose it is counts also inside: "my left thumb"
+      if (m.tag === 'me' || m.tag === 'pronoun') return true;
       for (let k = m.from; k < m.to; k++) if (!idiom[k]) return true;
       return false;
     });

@@ -36,7 +36,8 @@ function bareMinutes(c: Cursor, q: Quantity): Quantity | undefined {
   if (oh) j++;
   const n = numberAt(c.tokens, j);
   if (!n?.whole || n.signed || n.pair || n.value > 59) return undefined;
-  if (oh ? n.value > 9 : n.value < 10) return undefined; // "two hours six dogs" are two facts
+  const ends = c.low(n.to) === '' || /^[.,;]$/.test(c.low(n.to));
+  if (oh ? n.value > 9 : n.value < 10 && !ends) return undefined; // "two hours six dogs" are two facts
   if (unitAfter(c.tokens, n.to, n) || SIDES_OF_ZERO.has(c.low(n.to)) || COUNTED.has(c.low(n.to))) return undefined;
   return c.make(q.from, n.to, tidy(q.value + n.value), 'duration', {
     unit: 'min',

@@ -100,6 +100,8 @@ function tokenRole(
   if (part) {
     if (part.value === 'back' && !backIsPart(tokens, m, i))
       return m.at('end', i) && besideSite(tokens, m, i) ? 'end' : undefined;
+    // "on three legs, right front": how, not where
+    if (part.value === 'leg' && /^(three|3)$/.test(tokens[i - 1]?.low ?? '')) return undefined;
     if ((tokens[i] as Token).low === 'ft' && tokens[i - 1]?.kind === 'number') return undefined;
     // "foot balm", "paw wax"
     if (m.at('act', i)?.value === 'ointment' || m.at('act', i + 1)?.value === 'ointment')

@@ -2,7 +2,7 @@
 import type { Row } from './table.ts';
 
 export const body: readonly Row[] = [
-  ['part', 'wrist', 'wrist; wrists; carpus; carpal; carpals; carpi; wrist joint; rist; writs'],
+  ['part', 'wrist', 'wrist; wrists; carpus; carpal; carpals; carpi; wrist joint; rist; writs; joint above the paw; joint just above the paw; joint above his paw; joint above her paw; joint just above that paw; joint above that paw; joint above the foot; joint just above the foot; joint above that foot; joint just above his paw; joint just above her paw; joint above his foot; joint above her foot; wrist bone; wrist bones'],
   [
     'part',
     'shoulder',
@@ -45,7 +45,7 @@ export const body: readonly Row[] = [
   [
     'part',
     'pad',
-    'leathery part; underside of; pad; pads; footpad; footpads; foot pad; foot pads; paw pad; paw pads; carpal pad; metacarpal pad; main pad',
+    'leathery part; underside of; pad; pads; footpad; footpads; foot pad; foot pads; paw pad; paw pads; carpal pad; metacarpal pad; main pad; leathery part underneath; leather of his pad; leather of her pad; sole; soles; pads of his feet; pads of her feet; cushion; toe pad; toe pads; heel pad; heel pads; heel; bottom of the foot; bottom of the paw; bottom of his foot; bottom of her foot; bottom of his paw; bottom of her paw; bottoms of her feet; bottoms of his feet; underside of the paw; underneath of the paw',
   ],
   [
     'part',

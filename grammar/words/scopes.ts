@@ -213,6 +213,7 @@ const POSSIBLE: CueGroup[] = [
     phrases: `
       {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; {n't|not} be {ruled out|excluded}
       {likely|expected|forecast|possible} {by|tonight|overnight|later|tomorrow|this} ; likely $ ; expected $
+      {warning|advisory} {for|on|tonight|tomorrow|this|from|} ; {coming|due|predicted|promised} {by|in|later|tonight|overnight|this}
       {<be>} {possible|suspected|likely|probable|questionable} ; not {ruled out|excluded}`,
   },
 ];

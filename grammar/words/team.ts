@@ -181,7 +181,7 @@ export const team: readonly Row[] = [
   [
     'driving',
     true,
-    "have; take; will have; run; follows with; is following with; driving; drove; drives; drive; has; had; took; taking; takes; 's got; got; with; ran; runs; running; skiing; skied; skijoring; skijored; is driving; was driving; 's driving; has got; 's running; is running; handled; handling; mushing; mushed; out with; went out with; going out with; is taking; 's taking; 'll take; will take; will drive; will run; is out with; 's out with; hooked up; hitched; following with; behind with; is skiing; 's skiing; took out; brought; bringing; leads; pulled by",
+    "have; take; will have; run; follows with; is following with; driving; drove; drives; drive; has; had; took; taking; takes; 's got; got; with; ran; runs; running; skiing; skied; skijoring; skijored; is driving; was driving; 's driving; has got; 's running; is running; handled; handling; mushing; mushed; out with; went out with; going out with; is taking; 's taking; 'll take; will take; will drive; will run; is out with; 's out with; hooked up; hitched; following with; behind with; is skiing; 's skiing; took out; brought; bringing; leads; pulled by; follows; following; is following; rides; is riding; rides behind; is behind; comes along with; comes behind; comes along behind; is up behind; is out behind; has hooked up; hooks up; hooks; runs with; is running with; steers; is steering; has charge of; is on the runners behind; stands behind; stood behind; skis behind; skied behind; skijoring behind; is skijoring; skijors with; skied with; skis with",
   ],
   [
     'outing',
