@@ -90,6 +90,17 @@ export const removePerson = (id: string) => good(api.people[':id'].$delete(param
 // Load
 export const getLoad = (on?: string) => good(api.load.$get({ query: { on } }));
 
+// What keeps coming back
+/** As it stood on a day, or stands in the season shown. `open`: only what is open, and notices that still stand. */
+export const getWatch = (query: { on?: string; state?: 'open' } = {}) => good(api.watch.$get({ query }));
+export type Watched = Awaited<ReturnType<typeof getWatch>>;
+export type Episode = Watched['episodes'][number];
+export type Caution = Watched['cautions'][number];
+
+// One dog's season
+export const getDogSeason = (id: string, season?: string) =>
+  good(api.dogs[':id'].season.$get({ ...param(id), query: { season } }));
+
 // Search
 export type SearchAsked = Parameters<typeof api.search.$get>[0]['query'];
 export const search = (query: SearchAsked) => good(api.search.$get({ query }));

@@ -13,6 +13,9 @@ import './styles/tables.css';
 import './styles/print.css';
 import './styles/runs.css';
 import './styles/search.css';
+import './styles/dog.css';
+import './styles/watch.css';
+import './styles/load.css';
 
 const root = document.getElementById('app');
 if (!root) throw new Error('index.html has no element with the id "app".');

@@ -53,3 +53,10 @@ export function ageWords(born: string, today: string): string {
   if (months < 0) return '';
   return months < 24 ? `${months} mo` : `${Math.floor(months / 12)} y`;
 }
+
+/** A local day some days later, or earlier with a number below 0. */
+export function shiftDay(day: string, by: number): string {
+  const date = new Date(`${day.slice(0, 10)}T12:00:00Z`);
+  date.setUTCDate(date.getUTCDate() + by);
+  return date.toISOString().slice(0, 10);
+}

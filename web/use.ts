@@ -1,4 +1,4 @@
-/** Two hooks that every page uses: fetching what it shows, and doing one thing at a time. */
+/** Hooks that pages share: fetching what they show, doing one thing at a time, and how wide the screen is. */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { Trouble } from './trouble.ts';
 
@@ -55,4 +55,18 @@ export function useDoing() {
     }
   }, []);
   return { busy, trouble, run, clear: useCallback(() => setTrouble(undefined), []) };
+}
+
+const NARROW = '(max-width: 59.99rem)';
+
+/** Whether the screen is as narrow as the styles' phone layout; paper is not. */
+export function useNarrow(): boolean {
+  const [narrow, setNarrow] = useState(() => matchMedia(NARROW).matches);
+  useEffect(() => {
+    const query = matchMedia(NARROW);
+    const look = () => setNarrow(query.matches);
+    query.addEventListener('change', look);
+    return () => query.removeEventListener('change', look);
+  }, []);
+  return narrow;
 }

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { alarmsOf, type CautionReason } from '../../grammar/cautions.ts';
-import { type Context, contextSchema } from '../../grammar/entry.ts';
+import { type Context, contextSchema, type Entry } from '../../grammar/entry.ts';
 import { read } from '../../grammar/parse.ts';
 
 const dogs = ['Juniper F', 'Otter M', 'Moss M', 'Kodiak M'].map((dog) => {
@@ -46,8 +46,8 @@ describe('notices from a note', () => {
     'everyone ate',
   ])('none: %s', (text) => expect(alarms(text)).toEqual([]));
   it('a dog and a reason once, the sure word before the doubtful one', () => {
-    const possible = { kind: 'finding', dogs: ['Moss'], sign: 'overheated', assertion: 'possible' } as const;
-    const sure = { ...possible, assertion: 'present' } as const;
+    const possible: Entry = { kind: 'finding', dogs: ['Moss'], sign: 'overheated', assertion: 'possible' };
+    const sure: Entry = { ...possible, assertion: 'present' };
     expect(alarmsOf([possible, sure, possible]).map(({ told }) => told)).toEqual(['now']);
     expect(alarmsOf([sure, possible]).map(({ told }) => told)).toEqual(['now']);
   });

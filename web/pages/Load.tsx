@@ -1,87 +1,34 @@
-/** Load: what each dog has run, today, in a week, in four; and how long it has stood. */
+/** Load: who is open, who rested, what each dog has run and how that changes; for the whole kennel at once. */
 import { useState } from 'preact/hooks';
-import { getLoad } from '../api.ts';
+import { getLoad, getWatch } from '../api.ts';
 import { counted } from '../labels.ts';
-import { type Column, SortTable } from '../parts/SortTable.tsx';
+import type { DogLoad, LoadAnswer } from '../load/columns.tsx';
+import { LoadTable } from '../load/LoadTable.tsx';
+import { Shares } from '../load/Shares.tsx';
+import { Tomorrow } from '../load/Tomorrow.tsx';
+import { Weeks } from '../load/Weeks.tsx';
 import { Empty, Head, Waiting, Wrong } from '../parts/Told.tsx';
 import { status, units } from '../status.ts';
 import { dayWords } from '../times.ts';
-import { distanceFigure, distanceUnitWord, type Units } from '../units.ts';
+import { distanceUnitWord } from '../units.ts';
 import { useFetched } from '../use.ts';
-import { figure } from '../words.ts';
-
-type Answer = Awaited<ReturnType<typeof getLoad>>;
-type DogLoad = Answer['dogs'][number];
-
-function columns(units: Units): Column<DogLoad>[] {
-  const metres = (key: 'today' | 'metres7' | 'metres28', name: string): Column<DogLoad> => ({
-    key,
-    name,
-    cell: (dog) => <span class={dog[key] > 0 ? 'figure big' : 'hush'}>{distanceFigure(dog[key], units)}</span>,
-    by: (dog) => dog[key],
-    numeric: true,
-    largestFirst: true,
-  });
-  return [
-    { key: 'dog', name: 'Dog', cell: (dog) => dog.dog, by: (dog) => dog.dog },
-    metres('today', 'Today'),
-    metres('metres7', '7 days'),
-    metres('metres28', '28 days'),
-    {
-      key: 'since',
-      name: 'Days since run',
-      cell: (dog) => (dog.daysSinceLastRun === undefined ? <span class="hush">no run</span> : dog.daysSinceLastRun),
-      by: (dog) => dog.daysSinceLastRun,
-      numeric: true,
-      largestFirst: true,
-    },
-    {
-      key: 'row',
-      name: 'Days in a row',
-      cell: (dog) => dog.daysInARow || <span class="hush">–</span>,
-      by: (dog) => dog.daysInARow,
-      numeric: true,
-      largestFirst: true,
-      wideOnly: true,
-    },
-    {
-      key: 'runs',
-      name: 'Runs, 28 days',
-      cell: (dog) => dog.runs28 || <span class="hush">–</span>,
-      by: (dog) => dog.runs28,
-      numeric: true,
-      largestFirst: true,
-      wideOnly: true,
-    },
-    {
-      key: 'change',
-      name: '7 days to 28',
-      cell: (dog) => change(dog),
-      by: (dog) => dog.coupled,
-      numeric: true,
-      largestFirst: true,
-      wideOnly: true,
-    },
-  ];
-}
-
-/** This week beside the four-week mean; said in words where there is no figure yet. */
-function change(dog: DogLoad) {
-  if (dog.coupled !== undefined) return <span class="figure">{figure(dog.coupled)}×</span>;
-  return <span class="hush small">{dog.tooShort ? `${dog.daysOfRecord} of 28 days` : 'none run'}</span>;
-}
+import { StandingCautions } from '../watch/Cautions.tsx';
+import { ComesBack } from '../watch/ComesBack.tsx';
+import { standingOf } from '../watch/words.ts';
 
 export function Load() {
   const [on, setOn] = useState<string>();
-  const { data, trouble, loading, reload } = useFetched(() => getLoad(on), [on]);
-  const u = units.value;
-  const waiting = status.value?.waiting ?? 0;
+  const { data, trouble, loading, reload } = useFetched(async () => {
+    const load = await getLoad(on);
+    return { load, watch: await getWatch({ on: load.on }) };
+  }, [on]);
+  const { load, watch } = data ?? {};
   return (
-    <div class="stack">
-      <Head title="Load" folio={data && `${dayWords(data.on, true)} · season ${data.season}`} />
+    <div class="stack loadpage">
+      <Head title="Load" folio={load && `${dayWords(load.on, true)} · season ${load.season}`} />
       {trouble && <Wrong error={trouble} again={() => void reload()} />}
       {!data && loading && <Waiting what="the load" />}
-      {data && data.dogs.length === 0 && (
+      {load && load.dogs.length === 0 && (
         <Empty title="No dog yet">
           <p>Enter the dogs first; then every run that is reviewed adds to their load.</p>
           <a class="button" href="/dogs">
@@ -89,42 +36,48 @@ export function Load() {
           </a>
         </Empty>
       )}
-      {data && data.dogs.length > 0 && (
+      {load && watch && load.dogs.length > 0 && (
         <>
-          <div class="row loadhead">
-            <p>
-              {distanceUnitWord(u).replace(/^./, (c) => c.toUpperCase())} under harness up to {dayWords(data.on)}, that
-              day counted in; from reviewed notes alone.
-              {waiting > 0 && (
-                <>
-                  {' '}
-                  <a href="/review">{counted(waiting, 'note still waits', 'notes still wait')} for review</a> and{' '}
-                  {waiting === 1 ? 'counts' : 'count'} for nothing yet.
-                </>
-              )}
-            </p>
-            <div class="field no-print">
-              <label for="on">Day</label>
-              <input
-                id="on"
-                type="date"
-                value={data.on}
-                onChange={(event) => setOn(event.currentTarget.value || undefined)}
-              />
-            </div>
-          </div>
-          <SortTable
-            caption={`Load of each dog on ${dayWords(data.on, true)}`}
-            columns={columns(u)}
-            rows={data.dogs}
-            keyOf={(dog) => dog.id}
-            start="metres7"
-            under={(dog) => (dog.retired ? 'retired' : null)}
-          />
-          <LeastOf dogs={data.dogs} />
-          <p class="small hush only-desk">“7 days to 28”: {data.about.ratio}</p>
+          <WhatCounts load={load} pick={setOn} />
+          <StandingCautions cautions={standingOf(watch.cautions)} on={watch.on} />
+          <Tomorrow dogs={load.dogs} episodes={watch.episodes} cautions={watch.cautions} on={load.on} />
+          <Weeks dogs={load.dogs} episodes={watch.episodes} on={load.on} />
+          <section class="section stack" aria-labelledby="figures">
+            <h2 id="figures">Load and change of load</h2>
+            <LoadTable load={load} />
+            <LeastOf dogs={load.dogs} />
+            <p class="small hush">{load.about.ratio}</p>
+            <p class="small hush">{load.about.monotony}</p>
+            <p class="small hush">Weighted: {load.about.ewma}</p>
+          </section>
+          <Shares load={load} />
+          <ComesBack watch={watch} />
         </>
       )}
+    </div>
+  );
+}
+
+/** What the figures are made of, and the day they stand for. */
+function WhatCounts({ load, pick }: { load: LoadAnswer; pick: (day: string | undefined) => void }) {
+  const waiting = status.value?.waiting ?? 0;
+  return (
+    <div class="row loadhead">
+      <p>
+        {distanceUnitWord(units.value).replace(/^./, (c) => c.toUpperCase())} under harness up to {dayWords(load.on)},
+        that day counted in; from reviewed notes alone.
+        {waiting > 0 && (
+          <>
+            {' '}
+            <a href="/review">{counted(waiting, 'note still waits', 'notes still wait')} for review</a> and{' '}
+            {waiting === 1 ? 'counts' : 'count'} for nothing yet.
+          </>
+        )}
+      </p>
+      <div class="field no-print">
+        <label for="on">Day</label>
+        <input id="on" type="date" value={load.on} onChange={(event) => pick(event.currentTarget.value || undefined)} />
+      </div>
     </div>
   );
 }
