@@ -89,6 +89,7 @@ const separate = (f: Frame, a: { from: number }, b: { from: number }, _h: Mentio
 function reaches(f: Frame, s: Mention, h: Mention): boolean {
   const [a, b] = s.from < h.from ? [s.to, h.from] : [h.to, s.from];
   const word = f.low(s.from);
+  if (word === 'gone' && f.low(s.to) === 'and') return false;
   if (f.siteAt(s.from) && /^(left|back)$/.test(word)) return false;
   if (/^(in|has|have|had|with|gets|got|get|no)$/.test(word) && b - a > 3) return false;
   if (word === 'no' && s.to !== h.from) return false;

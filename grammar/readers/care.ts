@@ -69,8 +69,10 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
     covered = m.to;
     f.claim(m.from, m.to);
   }
-  const told = (dogs: readonly string[]) => found.some((r) => r.entry.dogs.some((d) => dogs.includes(d)));
-  for (const o of out) if (o.entry.act !== 'checked' || (!told(o.entry.dogs) && !found.length)) f.add(o.entry);
+  // What was found where it was checked is told instead of the checking.
+  const footPart = (p: string | undefined) => (/^(foot|pad|web|toe|nail|dewclaw)$/.test(p ?? '') ? 'foot' : p);
+  const tells = (c: Care) => found.some((r) => (c.part ? footPart(r.entry.part) === footPart(c.part) || (!r.entry.part && r.entry.sign === 'any') : r.entry.dogs.some((d) => c.dogs.includes(d) || d === '*')));
+  for (const o of out) if (o.entry.act !== 'checked' || !tells(o.entry)) f.add(o.entry);
 }
 
 const phrase = (f: Frame, m: { from: number; to: number }) =>
@@ -218,10 +220,10 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
       if (/^(med|medicine|medication|meds)$/.test(words)) return f.dogs.length > 0;
       return f.dogs.length > 0;
     case 'checked':
-      return (Boolean(site) || Boolean(object)) && !/^(in|out|into|with)$/.test(next);
+      return (Boolean(site) || Boolean(object)) && !/^(in|out|into|with)$/.test(next) && !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev));
     case 'trimmed':
       if (/^(clip|clips|clipped|trim|file|filed|filing|cut off|snip|shaved|shortened)$/.test(words))
-        return Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) || it;
+        return Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) || it || (f.m.of('part').some((x) => /nail|dewclaw/.test(x.value) && x.to <= m.from && m.from - x.to < 14) && /^(the lot|all of|every|him|her|both)/.test(`${next} ${f.low(m.to + 1)}`));
       return !(f.low(m.to) === 'the' && /^(trail|brush|list)$/.test(f.low(m.to + 1)));
     case 'rested': {
       if (/^(rest|rests|rested|resting)$/.test(words)) {
@@ -301,6 +303,10 @@ function targetsOf(f: Frame, m: Mention, act: Act, found: readonly ReadFinding[]
     object && !object.possessive && object.kind === 'pronoun' && /^(him|her|them)$/.test(f.low(object.from));
   if (whole || (person && act !== 'massaged')) return [{ dogs, doubt: owner.doubt }];
   const carried = [...past].reverse().find((r) => r.entry.dogs.some((d) => dogs.includes(d)) && r.site);
+  if (act === 'trimmed' && !carried) {
+    const nail = f.sites.filter((s) => /^(nail|dewclaw)$/.test(s.part ?? '') && s.to <= m.from && m.from - s.to < 16).at(-1);
+    if (nail) return [{ dogs, site: nail, doubt: owner.doubt }];
+  }
   const overheat = past.some((r) => r.entry.sign === 'overheated' && r.entry.dogs.some((d) => dogs.includes(d)));
   if (object && !object.possessive && object.kind === 'names' && !/^(it|that)$/.test(next))
     return [{ dogs, doubt: owner.doubt }];

@@ -200,7 +200,7 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   if (words === 'overflow' || words === 'glare ice') return true;
   if (m.to - m.from === 1 && (f.m.at('bootie', m.to) || f.m.at('item', m.to))) return false;
   if (!weak) return !(f.m.at('act', m.from) && f.dogFrom(m.to)) && !/^(hot|coffee)$/.test(f.low(m.from - 1));
-  if (/^(set up|packed|ice|glass|soup|iced|good|great)$/.test(words) && f.m.at('food', m.to)) return false;
+  if (/^(set up|packed|ice|glass|soup|iced|good|great|cut up|chewed up|chunky|sticky|soft|hard)$/.test(words) && f.m.at('food', m.to)) return false;
   if (f.m.at('manner', m.from) && pulled(f, m)) return false;
   // A list of surfaces: "fast and hard", "deep sugar", "10 cm fresh on trail, slow"
   const gap = f.tokens.slice(last, m.from).map((t) => t.low);
@@ -258,7 +258,19 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     /^(fast|hard|soft|slow|rough|deep|good|bare)$/.test(words)
   )
     return true;
-  return trailNear(f, m);
+  return trailNear(f, m) || afterTrail(f, m);
+}
+
+/** "Trail is like concrete. Very fast.": a sentence of nothing but surfaces behind one about the trail. */
+function afterTrail(f: Frame, m: Mention): boolean {
+  let a = m.from;
+  while (a > 0 && !f.isStrong(a - 1)) a--;
+  let b = m.to;
+  while (b < f.tokens.length && !f.isStrong(b)) b++;
+  for (let k = a; k < b; k++)
+    if (!f.m.at('surface', k) && !f.m.at('surface-weak', k) && !/^(very|really|pretty|and|,|super|so|too|but|nice|mostly|all|quite|a|bit|in|places|spots|here|there)$/.test(f.low(k))) return false;
+  const at = f.tokens[a - 2]?.start ?? -1;
+  return f.entries.some((e) => e.kind === 'trail' && e.span && f.sentence(f.tokens.findIndex((t) => t.end > (e.span as number[])[0]!)) === f.sentence(a) - 1 && at >= 0);
 }
 
 const s2 = (f: Frame, a: number, b: number) => f.tokens.slice(a, b).every((t) => /^(and|,|&|\+)$/.test(t.low));

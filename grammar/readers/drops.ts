@@ -141,5 +141,5 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     ) && between !== ''
       ? before
       : undefined;
-  return m.from - before.to <= 5 ? before : undefined;
+  return m.from - before.to <= (/\b(will|'ll|must|should|has to|had to|can)\b/.test(between) ? 9 : 5) ? before : undefined;
 }

@@ -20,6 +20,7 @@ export function readFindings(f: Frame): ReadFinding[] {
     ...f.m.of('sign').map((m) => ({ m, kind: 'sign' as const })),
     ...f.m.of('sign-off').map((m) => ({ m, kind: 'sign' as const })),
     ...f.m.of('nothing').map((m) => ({ m, kind: 'nothing' as const })),
+    ...f.m.of('stool-firm').map((m) => ({ m, kind: 'firm' as const })),
     ...f.m.of('fine').map((m) => ({ m, kind: 'fine' as const })),
   ].sort((a, b) => a.m.from - b.m.from || b.m.to - a.m.to);
   let covered = 0;
@@ -31,7 +32,9 @@ export function readFindings(f: Frame): ReadFinding[] {
         ? readSign(f, m, found, takenSites)
         : kind === 'nothing'
           ? readNothing(f, m, found)
-          : readFine(f, m, found, takenSites);
+          : kind === 'firm'
+            ? readFirm(f, m, found)
+            : readFine(f, m, found, takenSites);
     if (!read.length) continue;
     for (const r of read) if (r.site) takenSites.add(r.site);
     found.push(...read);
@@ -43,6 +46,31 @@ export function readFindings(f: Frame): ReadFinding[] {
   distribute(f, found, takenSites);
   resolve(f, found);
   return found;
+}
+
+/** "stool is firm": not loose; "stool's normal again", "firmed up": no longer loose. */
+function readFirm(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding[] {
+  const owner = f.owner(m.from, m.to);
+  if (owner.human || !owner.dogs.length) return [];
+  const words = f.tokens.slice(m.from, m.to + 1).map((t) => t.low);
+  const told = found.some((r) => r.entry.sign === 'loose-stool' && r.entry.dogs.join() === owner.dogs.join());
+  const better = words.some((w) => /^(firmer|better|firming)$/.test(w));
+  const again = told || words.some((w) => /^(again|now|back|firmed)$/.test(w));
+  const asserted = f.assertion(m.from, m.to);
+  // "not firm yet" is loose still
+  if (asserted === 'absent' || asserted === 'planned') return [];
+  const assertion = better ? undefined : asserted === 'past' || asserted === 'possible' ? asserted : again ? 'resolved' : 'absent';
+  const entry: Finding = {
+    kind: 'finding',
+    dogs: owner.dogs,
+    sign: 'loose-stool',
+    ...(better ? { trend: 'better' as const } : {}),
+    ...(assertion ? { assertion } : {}),
+    span: f.span([m.from, m.to]),
+    rule: '<stool> is firm',
+    ...doubted(owner.doubt),
+  };
+  return [{ entry, from: m.from, to: m.to }];
 }
 
 /** One sign, on each site it was said of. */
@@ -64,7 +92,7 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   const owner = siteOwner(f, m, sites, found);
   // Of nobody in a note that names dogs or people: left to be seen as words, not read as a dog's.
   if (owner.human || (!owner.dogs.length && !explicit && (f.people.length > 0 || f.m.of('me').length > 0))) return [];
-  let where: (Site | undefined)[] = sites.map((s) => refined(s, owner, found, m.from));
+  let where: (Site | undefined)[] = sites.map((s) => refined(f, s, owner, found, m.from));
   if (!explicit && !WHOLE_BODY.has(sign)) {
     const site = carriedSite(f, m, sign, owner, found) ?? headingSite(f, m, owner);
     where = [site];
@@ -82,8 +110,23 @@ const FRONT = new Set(['wrist', 'elbow', 'shoulder', 'triceps', 'armpit', 'chest
 const HIND = new Set(['hock', 'knee', 'thigh', 'hip', 'groin']);
 
 /** "three-legged LH, hock swollen": a part with no side of its own is on the leg the dog was just said to be lame on. */
-function refined(s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
+export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
+  if (!s.part && !s.anaphor) {
+    // "web split, RF, deep, and it's warm too": the foot is the one whose web was just told
+    const told = found.find((r) => r.site && r.entry.part && r.site !== s && r.site.side === s.side && r.site.end === s.end && r.from <= s.from && s.to <= r.to + 1);
+    if (told) return { ...s, part: told.entry.part };
+    // "right wrist is hot, none in the left one"
+    const last = found.at(-1);
+    if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join()) return { ...s, part: last.entry.part, end: last.entry.end };
+  }
   if (s.side || s.plural || !s.part || s.anaphor) return s;
+  // "threw his RH bootie, pad's pink"
+  if (/^(foot|pad|web|toe|nail)$/.test(s.part) && !found.some((r) => r.site?.side && r.entry.dogs.join() === owner.dogs.join())) {
+    const boot = f.entries.filter((e) => e.kind === 'booties' && e.paws?.length === 1 && e.dogs.join() === owner.dogs.join()).at(-1);
+    const paw = boot?.kind === 'booties' ? boot.paws?.[0] : undefined;
+    const near = boot?.span && (f.tokens[at]?.start ?? 0) - boot.span[1] < 60 && (f.tokens[at]?.start ?? 0) > boot.span[0];
+    if (paw && near) return { ...s, side: paw[0] === 'L' ? 'left' : 'right', end: paw[1] === 'F' ? 'front' : 'hind' };
+  }
   // "his foot is sore, the back left one, there's a cut in the pad"
   const foot = found.at(-1);
   if (

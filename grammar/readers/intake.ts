@@ -63,7 +63,37 @@ export function readIntake(f: Frame): void {
     covered = m.to;
     f.claim(m.from, m.to);
   }
+  served0(f, out);
   for (const o of tidy(f, out)) f.add(o);
+}
+
+/** "Broth all round, a ladle apiece", "water for everybody": food and for whom, with no verb; as if it was given. */
+function served0(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): void {
+  for (const m of f.m.of('food')) {
+    if (!/^(water|solid)$/.test(m.value) || f.dogAt(m.from) || f.isClaimed(m.from, m.to) || ownFood(f, m.from)) continue;
+    if (m.from > 0 && !f.isStrong(m.from - 1) && !/^(,|then|and|;|-|some|more|:)$/.test(f.low(m.from - 1))) continue;
+    let k = m.to;
+    const group = /^(all (round|around)|all round)$/.test(`${f.low(k)} ${f.low(k + 1)}`);
+    if (/^(for|to)$/.test(f.low(k))) k++;
+    const d = f.dogFrom(k);
+    const each = f.m.of('per-dog').find((p) => p.from >= m.to && p.from - m.to < 8 && !f.strongBetween(m.to, p.from));
+    const dogs = group || (each && !d) ? f.lineup(m.from).map((l) => l.dog) : d && k > m.to ? d.dogs : undefined;
+    if (!dogs) continue;
+    if (out.some((o) => !f.strongBetween(Math.min(o.at, m.from), Math.max(o.at, m.from)) && (m.value === 'water') === (o.entry.what === 'water'))) continue;
+    const entry: Intake = {
+      kind: 'intake',
+      dogs: dogs.length ? dogs : ['*'],
+      what: m.value === 'water' ? 'water' : whatOf(f, { item: phrase(f, m), at: m.from, own: true }, m),
+      took: 'all',
+      ...(phrase(f, m) === 'water' ? {} : { item: itemAt(f, m) }),
+      ...(each ? amountFor(f, m, { dogs: ['a'] }) : {}),
+      ...said(f.assertion(m.from, m.to)),
+      span: f.span([m.from, m.to], d && k > m.to ? [d.from, d.to] : undefined),
+      rule: '<food> for <dogs>',
+    };
+    out.push({ entry, at: m.from, giving: true });
+    out.sort((a, b) => a.at - b.at);
+  }
 }
 
 const order = (kind: string) => (kind === 'food' ? 0 : kind === 'drank' ? 1 : kind === 'ate' ? 2 : 3);
@@ -194,7 +224,7 @@ function whatOf(f: Frame, food: Served & { own: boolean }, m: Mention): What {
   if (food.what) return food.what;
   const near = f.m
     .of('meal-time')
-    .find((x) => !f.strongBetween(x.from, m.from) && !(f.out && /^(fed|feed|feeding)$/.test(f.low(x.from))));
+    .find((x) => !f.strongBetween(x.from, m.from) && !(f.out && /^(fed|feed|feeding|lunch|bowls?|dish|dishes|pans?)$/.test(f.low(x.from))));
   if (near) return 'meal';
   if (mealTold(f) && !snackTold(f)) return 'meal';
   if (f.m.of('snack-time').length > 0) return 'snack';
@@ -298,7 +328,8 @@ function takingStands(
   const topic = food.own || served.at >= 0 || mealTold(f) || f.m.of('drank').some((x) => x.to <= m.from);
   if (/^(left|left half|left some)$/.test(words) && f.siteAt(m.from)) return false;
   if (kind === 'drank') {
-    if (/^(drunk|drink)$/.test(words) && /^(a|like|the)$/.test(prev) && /^(drunk)$/.test(words)) return false;
+    if (words === 'drunk' && /^(a|like|the)$/.test(prev)) return false;
+    if (words === 'drink' && /^(his|her|their|my|the|for|soft)$/.test(prev)) return false;
     if (/^(drink|swallow|sip|dip|dips)$/.test(words) && /^(to|hot|my|of)$/.test(prev) && prev !== 'to') return false;
     if (/^(water|watered)$/.test(words) && !f.dogs.length) return false;
     if (/^(drained|knocked back|some water|a little water)$/.test(words) && !topic) return false;
@@ -320,6 +351,8 @@ function takingStands(
   }
   if (/^(mouthfuls?|bites)$/.test(words))
     return f.quantities.some((q) => q.to === m.from) || /^(few|couple|several|some|small|little|tiny)$/.test(prev);
+  // the pill, not the food
+  if (/^(spat|spit)/.test(words) && f.m.of('act').some((a) => a.value === 'medicated' && a.to <= m.from && m.from - a.to < 12)) return false;
   if (words === 'picked') return next === 'at';
   // "ate through her neckline"
   if (/^(ate|eats|eaten|eating)$/.test(words) && (next === 'through' || f.m.at('gear-state', m.from)?.to !== m.to) && next === 'through') return false;
@@ -356,6 +389,7 @@ function takingStands(
   )
     return true;
   if (/^could n't (be bothered|care less|care)$/.test(words)) return food.own || (served.at >= 0 && f.sentence(served.at) === f.sentence(m.from));
+  if (/^(whole|vanished|every crumb|every last bite|in one (breath|bite|gulp)|went at it)$/.test(words)) return false;
   if (/^(sniffed|sniffed at)$/.test(words)) return topic && !/^(around|the)$/.test(next);
   return true;
 }
@@ -545,7 +579,7 @@ function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): 
           o.entry.dogs[0] === '*' ||
           o.entry.dogs.every((d) => covered.has(d)) ||
           offered ||
-          later.length > 1
+          covered.size > 1
         ) {
           for (const l of later) l.entry.item ??= o.entry.item;
           continue;
@@ -576,8 +610,22 @@ function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): 
     }
     keep.push(o.entry);
   }
+  amountsListed(f, keep);
   amountsBefore(f, keep);
   return keep;
+}
+
+/** "Banjo drank 1 l, Pesto 1 l, Polka half": a dog and a volume behind a drink that was measured. */
+function amountsListed(f: Frame, list: Intake[]): void {
+  const first = list.find((x) => x.amount !== undefined && x.what === 'water' && x.dogs.length === 1);
+  if (!first?.span) return;
+  for (const q of f.quantities) {
+    if (q.dimension !== 'volume' || !q.unit || !(q.unit in UNIT) || f.isClaimed(q.from, q.to) || q.span[0] < first.span[1]) continue;
+    const d = f.dogs.find((x) => x.to === q.from && x.kind === 'names' && !x.possessive && x.dogs.length);
+    if (!d) continue;
+    list.push({ kind: 'intake', dogs: d.dogs, what: 'water', took: 'all', amount: q.value, unit: UNIT[q.unit], span: f.span([d.from, q.to]), rule: '<dog> <volume>', ...doubted(d.doubt) });
+    f.claim(d.from, q.to);
+  }
 }
 
 /** "Broth, two ladles each, whole team drank it up": an amount told for each before the taking. */

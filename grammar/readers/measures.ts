@@ -17,7 +17,10 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
   let mode: What[] = [];
   let modeAt = -99;
   let list: Quantity[] = [];
+  const told: What[] = [];
+  for (const r of readRespectively(f, used)) used.add(r);
   for (const q of f.quantities) {
+    if (used.has(q)) continue;
     const here = keyword(f, q);
     const named = here.what;
     if (q.ratio && bodyScore(f, q, named)) {
@@ -37,15 +40,15 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     }
     // "Weighed a few tonight." and then dogs with numbers.
     if (!what && !mode.length) {
-      const told = f.m
+      const weighed = f.m
         .of('quantity')
         .filter((x) => x.to <= q.from && x.value === 'weight' && /^(weigh|on|scale|wts?$|weights?$|tipp?)/.test(f.low(x.from)))
         .at(-1);
       // "We tried the thermometer on two of them, Clover came out at 102.1 …"
       const temped = f.m.of('quantity').filter((x) => x.to <= q.from && q.from - x.to < 24 && x.value === 'temperature' && /^(thermometer|temps|temped|temping|temperatures|took)$/.test(f.low(x.from))).at(-1);
       const warm = (q.value >= 97 && q.value <= 108) || (q.value >= 36.5 && q.value <= 42.5);
-      if (told || (temped && warm)) {
-        mode = [told ? 'weight' : 'temperature'];
+      if (weighed || (temped && warm)) {
+        mode = [weighed ? 'weight' : 'temperature'];
         modeAt = q.from;
       }
     }
@@ -57,8 +60,11 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
       !q.weak &&
       pairStands(f, q);
     if (carried) what = mode[slash ? mode.length - 1 : 0];
+    // "Polka 19.9, body condition four. Waffle 26.2": back to the measure told before, where the number can only be that
+    if (what && carried && !stands(f, q, what, false)) what = told.find((w) => stands(f, q, w, false)) ?? what;
     if (!what || used.has(q)) continue;
     if (!stands(f, q, what, named !== undefined)) continue;
+    if (!told.includes(what)) told.push(what);
     const dog = dogOf(f, q, here.from);
     if (!dog) continue;
     add(f, what, q.value, dog, here.from ?? q.from, q, used);
@@ -66,6 +72,25 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     modeAt = q.to;
     list = [...list, q];
   }
+}
+
+/** "Their heart rates were 96, 104 and 118 respectively": so many numbers for so many dogs told before. */
+function readRespectively(f: Frame, used: Set<Quantity>): Quantity[] {
+  const word = f.tokens.find((t) => t.low === 'respectively');
+  if (!word) return [];
+  const list = f.quantities.filter((q) => q.to <= word.i && f.sentence(q.from) === f.sentence(word.i) && q.dimension !== 'ordinal' && !q.weak);
+  const m = f.m.of('quantity').filter((x) => x.to <= (list[0]?.from ?? 0) && f.sentence(x.from) === f.sentence(word.i)).at(-1);
+  if (!m || list.length < 2) return [];
+  const names: string[] = [];
+  for (const d of f.dogs) if (d.to <= (list[0]?.from ?? 0) && d.kind === 'names') for (const x of d.dogs) if (!names.includes(x)) names.push(x);
+  const dogs = names.slice(-list.length);
+  const what = m.value as What;
+  if (dogs.length !== list.length || !list.every((q) => stands(f, q, what, true))) return [];
+  list.forEach((q, n) => {
+    const phrase = { from: q.from, to: q.to, kind: 'names', dogs: [dogs[n] as string], possessive: false, negative: false, company: false, excepted: false } as DogPhrase;
+    add(f, what, q.value, phrase, m.from, q, used);
+  });
+  return list;
 }
 
 /** "wt/BCS: Sif 21.8/5": two measures in a heading. */

@@ -161,7 +161,7 @@ function readDistance(f: Frame, q: Quantity): boolean {
 
 function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure {
   if (
-    /^(still )?(more )?(to go|to home|still|left|remaining|yet to go|left to go|from (home|the (finish|yard|truck))|out from|still ahead|to run|short of|till home|until|till)\b/.test(
+    /^(still )?(more )?(to go|to home|still|left|remain|remains|remaining|yet|left to go|from (home|the (finish|yard|truck))|out from|still ahead|to (run|cover|do|home|the (yard|truck|kennel|finish))|short of|till home|until|till)\b/.test(
       right,
     ) &&
     !/^left (front|hind|side)\b/.test(right)
@@ -186,6 +186,7 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
     !/^(round trip|out and back|today|tonight)/.test(right)
   )
     return 'leg';
+  if (/\b(leg|lap)\b[^.]*$/.test(leftOf(f, _q, 14)) && !/\b(total|altogether|all told)\b/.test(right)) return 'leg';
   if (
     /^(all told|total|in total|in all|today|tonight|loop|run|round trip|altogether|out and back|on the|in (\d|two|three|four|five|an)|this)\b/.test(
       right,
@@ -200,7 +201,7 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
     )
   )
     return 'total';
-  if (/\b(leg|stretch)\b/.test(right)) return 'leg';
+  if (/\b(leg|stretch|lap|section)\b/.test(right) || /\b(leg|stretch|lap)\b/.test(leftOf(f, _q, 14))) return 'leg';
   if (!f.out) return 'total';
   const finished =
     f.m.of('correct').length >= 0 &&
@@ -222,7 +223,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     (q.dimension === 'speed' ||
       (q.dimension === 'number' &&
         !q.weak &&
-        /\b(winds?|gusts?|gusting|breeze|headwind|blowing)\b[^.]{0,24}$/.test(left) &&
+        /\b(winds?|gusts?|gusting|breeze|headwind|blowing)\b[^.]{0,30}$/.test(left) &&
         /\b(at|to|of|about|around|maybe|is|was|winds?|gusting|up|over|from|near|roughly|n|s|e|w|nw|ne|sw|se|say|good|steady)$/.test(
           left,
         )))
@@ -241,6 +242,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     f.claim(q.from, q.to);
     return true;
   }
+  const averageBehind = /^(mph |km|kmh |on )?(avg|average|averaged|moving average|average speed|moving)\b/.test(right) && q.dimension === 'number' && !q.weak && q.value > 2 && q.value < 30 && !q.unit;
   const average =
     /\b(average|averaging|averaged|avg 'd|avged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
       left,
@@ -254,7 +256,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     q.value > 1 &&
     q.value < 40;
   if (/\b(down to)$/.test(left) && q.dimension !== 'speed') return false;
-  if (q.dimension !== 'speed' && !bare) return false;
+  if (q.dimension !== 'speed' && !bare && !averageBehind) return false;
   if (q.unit && q.unit !== 'mph' && q.unit !== 'km/h') return false;
   const unit = (q.unit as 'mph' | 'km/h' | undefined) ?? (metric(f) ? 'km/h' : 'mph');
   f.add({
@@ -325,12 +327,14 @@ function readColonTime(f: Frame, q: Quantity): boolean {
 }
 
 const STOP =
-  /\b(break|breather|stop|stopped|stops|rest|rested|resting|parked|camp|camped|camping|layover|pause|paused|gave (em|them|everyone|everybody)|snack stop|snooze|nap|pulled (over|in|up)|on straw|lunch|snacked|siesta|held|mandatory|checkpoint|bedded|straw)\b/;
+  /\b(halt|halted|halting|stopping|stood|been stopped|tea|break|breather|stop|stopped|stops|rest|rested|resting|parked|camp|camped|camping|layover|pause|paused|gave (em|them|everyone|everybody)|snack stop|snooze|nap|pulled (over|in|up)|on straw|lunch|snacked|siesta|held|mandatory|checkpoint|bedded|straw)\b/;
 const CHORE =
   /\b(massag\w*|rubbed|rub|stretch\w*|kneaded|worked on|took me|thaw|axe|chore|chores|dig|digging|fix|fixing|soak\w*|iced?|hooking up|hook up|untangl\w*|harnessing|booting|boot|feeding|later|chopping|repair\w*|waiting|waited|wait|walked|looking|search\w*|to get|took us)\b/;
 
 function readDuration(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'duration' || q.weak) return false;
+  // "a fourth-year student", "a two year old"
+  if (q.value > 60 * 24 * 60 && !/\b(rest|rested|off)\b/.test(leftOf(f, q, 4))) return false;
   const left = leftOf(f, q, 9);
   const right = rightOf(f, q, 6);
   if (

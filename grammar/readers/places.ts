@@ -15,7 +15,7 @@ interface Assignment {
 
 /** Words that may stand between a dog and its place. */
 const BETWEEN = new Set(
-  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo".split(
+  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride".split(
     ' ',
   ),
 );
@@ -235,6 +235,9 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
   if (backIn) return true;
   if (f.m.of('in-for').some((b) => !f.strongBetween(b.from, place) && Math.abs(b.from - place) < 8)) return true;
   if (moveVerb(f, found.from, place, false)) return true;
+  // "so he's swing left now", "Polka went up front": out on the trail a changed place is a move
+  const changed = / (went|gone|moved|goes) /.test(between) || /^(now|instead)$/.test(f.low(found.to > place ? found.to : place + 1)) || / now /.test(between);
+  if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
   const last = before[before.length - 1];
   return Boolean(last && last.kind === 'move' && !f.strongBetween(last.to, place) && found.from - last.to < 12);
 }
@@ -306,15 +309,18 @@ function driven(f: Frame): Driven[] {
     const verb = drivingVerb(f, p.from, p.to, p.possessive);
     if (verb < 0) {
       const before = f.dogs.find((d) => d.to <= p.from && p.from - d.to <= 3 && d.kind === 'names');
+      const sledWith =
+        f.low(p.from - 1) === 'with' && /^(on|in|behind)$/.test(f.low(p.to)) && [1, 2, 3, 4].some((n) => /^(sled|team|string|kicksled)$/.test(f.low(p.to + n)));
       const withPerson =
-        f.low(p.from - 1) === 'with' && before && f.m.of('outing').some((o) => !f.strongBetween(o.from, p.from));
+        f.low(p.from - 1) === 'with' && before && (sledWith || f.m.of('outing').some((o) => !f.strongBetween(o.from, p.from)));
       if (withPerson && before && !f.m.of('drop').some((x) => x.from < before.from && before.from - x.from <= 2))
         out.push({ phrase: before, driver: p.name, from: before.from });
       continue;
     }
     const until = nextDriver(f, p.to);
     for (const d of f.dogs) {
-      if (d.from < verb || d.from >= until || d.kind !== 'names' || d.possessive || d.excepted) continue;
+      const skied = d.kind === 'pronoun' && d.from === verb && !d.possessive && /^(skied|ran|drove|skijored|took)$/.test(f.low(verb - 1)) && (f.low(verb - 1) !== 'took' || f.m.of('outing').some((o) => o.from >= verb && o.from - verb < 6));
+      if (d.from < verb || d.from >= until || (d.kind !== 'names' && !skied) || d.possessive || d.excepted) continue;
       if (!p.possessive && f.strongBetween(p.to, d.from)) continue;
       if (d.company && !/^(with|behind)$/.test(f.low(d.from - 1))) continue;
       if (!p.possessive && d.from - verb > 14 && !out.some((o) => o.driver === p.name)) continue;
@@ -361,7 +367,7 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
     const next = f.low(to);
     if (/^(got|driving|running|taking|skiing|out|skijoring|mushing|bringing|with)$/.test(next)) return to + 1;
     // "Ezra's just behind us with the puppy team"
-    for (let k = to; k < to + 6; k++) {
+    for (let k = to; k < to + 10; k++) {
       if (f.low(k) === 'with') return k + 1;
       if (f.dogAt(k) || f.isStrong(k) || f.siteAt(k) || f.m.at('item', k)) break;
     }

@@ -114,9 +114,9 @@ const guards: Record<string, Guard> = {
       sites.some((s) => s.from >= m.to && /foot|web|pad|toe/.test(s.part ?? 'foot') && s.from - m.to < 6)) ||
     (/^(up|'s)$/.test(next) && f.siteAt(m.from - 1) !== undefined),
   thin: ({ f, m, prev, next }) =>
-    /^(is|'s|looks|looking|looked|too|bit|little|getting|got|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
+    (f.dogs.some((d) => d.to === m.from && !d.possessive) || /^(is|'s|looks|looking|looked|too|bit|little|getting|got|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
       prev,
-    ) &&
+    )) &&
     !/^(ice|snow|cover|trail|spot|spots|crust|layer|air|skinned|at)$/.test(next) &&
     !f.m.at('item', m.from - 1) &&
     !f.m.at('item', m.from - 2) &&
@@ -125,7 +125,7 @@ const guards: Record<string, Guard> = {
   'went down': ({ f, m, next }) =>
     Boolean(f.dogs.some((d) => d.to === m.from)) &&
     /^([.,;!]|and|in|hard|on|at|just|like|right|twice|again|around|near|)$/.test(next) &&
-    !/^(trail|hill|bank)$/.test(f.low(m.to + 2)),
+    !(next === 'the' && /^(trail|hill|bank)$/.test(f.low(m.to + 1))),
   'goes down': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
   'going down': ({ f, m }) =>
     Boolean(f.dogs.some((d) => d.to === m.from || d.to === m.from - 1)) && !/^(well|the|to)$/.test(f.low(m.to)),

@@ -9,7 +9,7 @@ const CLOSE_ONLY = new Set(
   ),
 );
 const LINK =
-  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|who|rather|somewhat|slightly|extra|off|proper|dead)$/;
+  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead)$/;
 
 /** Reads how the dogs went. */
 export function readAttitude(f: Frame): void {
@@ -80,7 +80,7 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   const next = f.low(m.to);
   if (f.siteAt(m.from - 1) && /^(good|fine|great|perfect|ok|normal|tight.*)$/.test(words)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;
-  if (/^(quit|quits|quitting)$/.test(words) && /^(that|it|this|limping|coughing|bleeding|shaking|shivering)$/.test(next)) return false;
+  if (/^(quit|quits|quitting)$/.test(words) && /^(that|it|this|limping|coughing|bleeding|shaking|shivering|now|since|licking|vomiting)$/.test(next)) return false;
   if (/^(not sure|unsure)$/.test(words) && (/^(if|what|whether|why|how|about|which|when|where)$/.test(next) || prev === ','  || prev === '' || prev === '.' || f.m.at('me', m.from - 1) || /^('m|am)$/.test(prev))) return false;
   if (
     m.value === 'good' &&
@@ -141,7 +141,7 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
     if (d) {
       if (d.excepted) {
         // "all strong except Moss, tail down": what follows the comma is the exception's.
-        if (f.low(d.to) === ',' && d.to < m.from) return okDog(d);
+        if (/^(,|who)$/.test(f.low(d.to)) && d.to < m.from) return okDog(d);
         const group = f.dogs.find((x) => x.except === d);
         return group ? okDog(group) : undefined;
       }

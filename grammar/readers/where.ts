@@ -30,7 +30,7 @@ export function partFor(sign: Sign, site: Site | undefined): Part | undefined {
 
 /** Words that may stand between a sign and its site behind it. */
 const TO_SITE =
-  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|skin|stuck|underneath|against|weight|any|much|own|pretty|slightly)$/;
+  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|skin|patch|spot|area|mark|place|section|strip|streak|ridge|clear|stuck|underneath|against|weight|any|much|own|pretty|slightly)$/;
 /** Words that may stand between a site and its sign behind it. */
 const FROM_SITE =
   /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|tonight|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|without|finding|found|seeing|saw|single|any|see|hair|tad|nice|s|his|her|it|its|that|which|above|below|around|near|like|could|would|must|should|if|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
@@ -112,7 +112,8 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
       if (s.anaphor) return k - m.to < 5 ? anaphorSite(f, s) : undefined;
       return ownVerb(f, s) && k - m.to < 2 && !/^(in|on|of)$/.test(f.low(k - 1)) ? undefined : s;
     }
-    if (f.isStrong(k) || f.low(k) === ',') return k === m.to && f.low(k) === ',' ? commaSite(f, m, k) : undefined;
+    if (f.isStrong(k) || f.low(k) === ',')
+      return k === m.to && f.low(k) === ',' ? (commaSite(f, m, k) ?? overAside(f, m, k)) : undefined;
     const d = f.dogAt(k);
     if (d) {
       if (
@@ -137,6 +138,15 @@ function commaSite(f: Frame, m: Mention, k: number): Site | undefined {
   const next = f.low(s.to);
   if (!/^([,.;:!]|)$/.test(next) && f.tokens[s.to]) return undefined;
   if (s.part && m.value === 'lame') return undefined;
+  return s;
+}
+
+/** "limping, poor lamb, on the front left": the place of a limp behind an aside. */
+function overAside(f: Frame, m: Mention, comma: number): Site | undefined {
+  if (m.value !== 'lame') return undefined;
+  const s = f.sites.find((x) => x.from > comma && x.from - comma < 9 && x.end && x.side && /^(on|in|the)$/.test(f.low(x.from - 1)));
+  if (!s || !/^(on|in)$/.test(f.low(f.low(s.from - 1) === 'the' ? s.from - 2 : s.from - 1))) return undefined;
+  for (let k = comma + 1; k < s.from; k++) if (f.isStrong(k) || f.dogAt(k) || f.m.at('sign', k) || f.m.at('bootie', k) || f.m.at('act', k)) return undefined;
   return s;
 }
 

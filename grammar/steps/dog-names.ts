@@ -140,7 +140,9 @@ export function inDogSlot(
     if (!(m.at('end', after) || m.at('part', after) || m.at('position', after) || m.at('paw', at.to))) return false;
   }
   if (prev === 'to' && (AFTER_THING.has(next) || (!follows && !at.possessive))) return false;
-  if (BEFORE_THING.has(prev)) {
+  // "while I was swearing at it Olive bit clean through …": the object of a preposition ends its clause.
+  const objectIt = prev === 'it' && /^(at|of|with|on|about|in|for|to|by|over|into|from|off)$/.test(prev2) && follows;
+  if (BEFORE_THING.has(prev) && !objectIt) {
     if (
       prev === 'that' &&
       follows &&

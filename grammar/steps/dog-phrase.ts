@@ -12,6 +12,8 @@ export interface DogPhrase {
   /** Names that are listed with a group: "leaders and Tansy". */
   also?: string[];
   groups?: string[];
+  /** How many are meant ("those three"). */
+  count?: number;
   /** "'s", "his", "their". */
   possessive: boolean;
   /** "nobody", "neither": what is said is denied. */

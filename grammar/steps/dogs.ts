@@ -45,12 +45,13 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
       to,
       kind: 'group',
       value: g.value === 'none' ? 'all' : g.value === 'neither' ? 'both' : g.value,
+      ...(g.value === 'count' ? { count: counted(tokens, g) } : {}),
       dogs: [],
       possessive: to > g.to || bare,
       negative:
         g.value === 'none' ||
         g.value === 'neither' ||
-        /^(no one|nobody|none)\b/.test(
+        /^(no one|nobody|none|not one)\b/.test(
           tokens
             .slice(g.from, g.to)
             .map((t) => t.low)
@@ -86,6 +87,10 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   phrases.sort((a, b) => a.from - b.from);
   return exceptions(tokens, m, joinLists(tokens, m, phrases));
 }
+
+const COUNTS: Record<string, number> = { two: 2, three: 3, trio: 3, four: 4, five: 5, six: 6 };
+const counted = (tokens: readonly Token[], g: { from: number; to: number }) =>
+  tokens.slice(g.from, g.to).map((t) => COUNTS[t.low]).find(Boolean) ?? 0;
 
 /** Joins "June and Moss", "Sif, Tyra + Embla", "sable heron fern and birch", "leaders and swing". */
 function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]): DogPhrase[] {

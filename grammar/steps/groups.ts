@@ -119,6 +119,17 @@ function group(
       const rest = pair.filter((d) => !last.includes(d));
       return rest.length === 1 ? rest : [];
     }
+    case 'count': {
+      // "those five", "none of the three": a list of so many before, else so many named, else so many in the team.
+      const n = p.count ?? 0;
+      const list = [...before].reverse().find((b) => b.dogs.length === n);
+      if (list) return list.dogs;
+      const spoken = uniq(before.flatMap((b) => (b.kind === 'names' ? b.dogs : [])));
+      if (spoken.length >= n) return spoken.slice(-n);
+      if (all.length === n) return all;
+      p.doubt = 'how many dogs are meant was said, not which';
+      return [];
+    }
     case 'told':
       return [];
     default: {
@@ -163,16 +174,23 @@ function pronoun(p: DogPhrase, before: readonly DogPhrase[], roster: Roster, lin
     p.doubt = undefined;
     return lineup.length ? lineup.map((l) => l.dog) : ['*'];
   }
+  let beside: string[] | undefined;
   for (let k = before.length - 1; k >= 0; k--) {
     const b = before[k] as DogPhrase;
     const fit = b.dogs.filter((d) => d !== '*' && (roster.sexOf(d) ?? p.value) === p.value);
+    // "Polka went up front beside Salsa. She was nervous": the one spoken of, not the one beside.
+    if (fit.length === 1 && b.company && b.kind === 'names' && !b.owns && before[k - 1] && b.from - (before[k - 1] as DogPhrase).to < 8) {
+      beside ??= fit;
+      continue;
+    }
+    if (beside && (fit.length !== 1 || b.kind !== 'names' || p.from - b.to > 24)) return beside;
     if (fit.length === 1) return fit;
     if (fit.length > 1 && b.kind === 'names' && !b.excepted) {
       p.doubt = `"${p.value === 'M' ? 'he' : 'she'}" could be ${fit.join(' or ')}`;
       return b.dogs.length === 2 ? [fit[fit.length - 1] as string] : [];
     }
   }
-  return [];
+  return beside ?? [];
 }
 
 const sameSentence = (a: DogPhrase | undefined, b: DogPhrase) => Boolean(a && b.from - a.to < 12);

@@ -3,6 +3,7 @@
  * place; different tags may cover the same words ("right" is a side and a part of "right away"), and the readers choose.
  * Inside an idiom ("off we went", "hot chocolate") the other tags are silent.
  */
+import { GAPPED_BY_HEAD, type Gapped } from '../words/gapped.ts';
 import { LEXICON } from '../words/index.ts';
 import type { Token } from './tokens.ts';
 
@@ -61,13 +62,26 @@ function matchAt(tokens: readonly Token[], i: number, words: readonly string[]):
   return k;
 }
 
+/** Where a phrase with words in its middle ends that begins at token `i`; -1 where it does not stand. */
+function gappedEnd(tokens: readonly Token[], i: number, g: Gapped): number {
+  for (let k = i + 1; k <= i + 1 + g.most && k < tokens.length; k++) {
+    for (const tail of g.tails) if (tail.every((w, n) => tokens[k + n]?.low === w)) return k + tail.length;
+    if (!g.fill.has((tokens[k] as Token).low)) return -1;
+  }
+  return -1;
+}
+
 /** The mentions of a note. `fixed` gives a token's word where its spelling was mended. Linear in the note's length. */
 export function findMentions(tokens: readonly Token[]): Mentions {
   const all = new Mentions();
-  const idiom: boolean[] = [];
+  const idiom: (Mention | undefined)[] = [];
   let held: Mention[] = [];
   const n = tokens.length;
   for (let i = 0; i < n; i++) {
+    for (const g of GAPPED_BY_HEAD.get((tokens[i] as Token).low) ?? []) {
+      const to = gappedEnd(tokens, i, g);
+      if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to });
+    }
     const phrases = LEXICON.get((tokens[i] as Token).low);
     if (!phrases) continue;
     for (const p of phrases) {
@@ -77,7 +91,7 @@ export function findMentions(tokens: readonly Token[]): Mentions {
       if (p.tag === 'idiom') {
         if (!idiom[i]) {
           all.add(m);
-          for (let k = i; k < to; k++) idiom[k] = true;
+          for (let k = i; k < to; k++) idiom[k] = m;
         }
       } else held.push(m);
     }
@@ -86,6 +100,9 @@ export function findMentions(tokens: readonly Token[]): Mentions {
     held = held.filter((m) => {
       // whose it is counts also inside: "my left thumb"
       if (m.tag === 'me' || m.tag === 'pronoun') return true;
+      // A phrase that is the whole idiom is known by itself: "snow hook", "all right".
+      const over = idiom[m.from];
+      if (over && m.to - m.from > 1 && m.from <= over.from && m.to >= over.to) return true;
       for (let k = m.from; k < m.to; k++) if (!idiom[k]) return true;
       return false;
     });

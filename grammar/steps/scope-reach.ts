@@ -59,7 +59,7 @@ const TAKES_NAME = set('of in on with for to at between from');
 const BEFORE_HEAD = set('on and for then okay ok so but plan from well');
 /** After a name in a list of places: "have Fern | and Oak | in lead". */
 const LISTED = set(
-  "and n & + , / in at to up with home lead swing team wheel point goes runs rides starts takes stay stays rest rests gets can will 'll tomorrow",
+  "and n & + , / alone single solo in at to up with home lead swing team wheel point goes runs rides starts takes stay stays rest rests gets can will 'll tomorrow",
 );
 
 const lowAt = (g: Ground, i: number) => g.tokens[i]?.low ?? '';
@@ -73,6 +73,31 @@ function orGoesOn(g: Ground, i: number): boolean {
     if ((g.flags[j] ?? SENTENCE) & SENTENCE) return false;
   }
   return false;
+}
+
+const PAST_WORD = /^(was|were|had|did|got|went|came|ran|ate|drank|took|yesterday|today|now)$/;
+
+/**
+ * "Plan for tomorrow.", "Tomorrow's heat:": a heading that is a sentence or a line of its own speaks of all that follows,
+ * until something is told of today or of what has been.
+ */
+function standsAlone(g: Ground, cue: Cue): boolean {
+  let a = cue.from;
+  while (a > 0 && !((g.flags[a - 1] as number) & SENTENCE)) a--;
+  let z = cue.to;
+  while (z < g.tokens.length && z < cue.to + 4 && !((g.flags[z] as number) & (SENTENCE | COLON))) z++;
+  if (cue.from - a > 4 || z >= g.tokens.length || !((g.flags[z] as number) & (SENTENCE | COLON))) return false;
+  for (let k = a; k < z; k++) if (g.stops.has(k) || (g.flags[k] as number) & (VERB | SUBJECT | TOLD)) return false;
+  return true;
+}
+
+/** Nothing of today or of the past is told between a heading of its own and the target's sentence. */
+function plannedUnder(g: Ground, cue: Cue, from: number, to: number): boolean {
+  if (from - cue.to > 160) return false;
+  let z = to;
+  while (z < g.tokens.length && !((g.flags[z] as number) & SENTENCE)) z++;
+  for (let k = cue.to; k < z; k++) if (PAST_WORD.test(lowAt(g, k))) return false;
+  return true;
 }
 
 /** Over a full stop a heading goes only to sentences that tell nothing of their own. */
@@ -94,6 +119,7 @@ function verbBetween(g: Ground, from: number, to: number): boolean {
 
 /** Is the way from the cue on to the target [from, to) free? */
 function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean {
+  if (cue.reach === 'heading' && standsAlone(g, cue) && plannedUnder(g, cue, from, to)) return true;
   if (from - cue.to > (cue.gives === 'absent' ? DENIAL_WINDOW : WINDOW)) return false;
   const ends = ENDS_OF[cue.reach] | (cue.gives === 'absent' ? DENIAL : cue.gives === 'past' ? NOW : 0);
   const plan = cue.reach === 'plan' || cue.reach === 'heading';

@@ -127,7 +127,7 @@ export function assertionOf(
   };
   let best: Cue | undefined;
   let bestRank = Number.POSITIVE_INFINITY;
-  for (let c = firstIn(cues, from - WINDOW); c < cues.length; c++) {
+  for (let c = firstIn(cues, from - 2 * WINDOW); c < cues.length; c++) {
     const cue = cues[c] as Cue;
     if (cue.from > to + WINDOW) break;
     const r = rank(cue);

@@ -170,6 +170,7 @@ export function findSites(tokens: readonly Token[], m: Mentions, dogs: readonly 
     } else i++;
   }
   headings(tokens, sites);
+  apposed(tokens, m, sites, dogs);
   pointedBack(tokens, sites);
   return sites;
 }
@@ -184,6 +185,42 @@ function headings(tokens: readonly Token[], sites: Site[]): void {
     if (s.part && s.plural && ((!s.side && tokens[s.to]?.low === ':') || s.paws.length === 1)) part = s.part;
     end = s.to;
   }
+}
+
+const FRONT_ONLY = new Set<Part>(['wrist', 'elbow', 'shoulder', 'triceps', 'armpit', 'chest']);
+const HIND_ONLY = new Set<Part>(['hock', 'knee', 'thigh', 'hip', 'groin']);
+
+/**
+ * "cut her pad on the fence, left front", "Is that ear …? The left one.": a side told behind, between marks, belongs to the
+ * part told before without one. Not over another dog's name, and not a plural ("feet fine, left front iced").
+ */
+function apposed(tokens: readonly Token[], m: Mentions, sites: Site[], dogs: readonly DogPhrase[]): void {
+  sites.forEach((s, n) => {
+    const bare = s.side && s.side !== 'both' && !s.anaphor && (!s.part || (s.part === 'foot' && s.end !== undefined && WITH_END.has('foot')));
+    if (!bare || (s.part && !s.end)) return;
+    let a = s.from - 1;
+    while (/^(the|on|in|his|her|it|'s|that|its)$/.test(tokens[a]?.low ?? '')) a--;
+    const opens = /^[,.?!;:()-]$/.test(tokens[a]?.low ?? '') || (a !== s.from - 1 && tokens[s.to - 1]?.low === 'one');
+    let z = s.to;
+    if (/^(one|side)$/.test(tokens[z]?.low ?? '')) z++;
+    const closes = !tokens[z] || /^([,.?!;:)-]|and|so|but|theres?|it|is|was|that|which)$/.test((tokens[z] as Token).low);
+    if (!opens || !closes || m.at('bootie', z)) return;
+    for (let k = n - 1; k >= 0; k--) {
+      const p = sites[k] as Site;
+      if (s.from - p.to > 18) return;
+      if (p.anaphor) continue;
+      if (!p.part || p.plural) return;
+      if (p.side) return;
+      if (dogs.some((d) => d.kind !== 'pronoun' && d.from >= p.to && d.to <= s.from)) return;
+      if (s.end && ((FRONT_ONLY.has(p.part) && s.end === 'hind') || (HIND_ONLY.has(p.part) && s.end === 'front'))) return;
+      p.side = s.side;
+      if (WITH_END.has(p.part)) p.end ??= s.end;
+      s.part = p.part;
+      if (WITH_END.has(p.part)) s.end ??= p.end;
+      if (p.end && p.side !== 'both') p.paws = [pawOf(p.side as 'left' | 'right', p.end === 'front' ? 'front' : 'hind')];
+      return;
+    }
+  });
 }
 
 /** "one of the nails on it", "pad there": a part without a side, on the foot that was spoken of before. */

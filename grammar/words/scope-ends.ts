@@ -59,7 +59,7 @@ export const ENDS: readonly EndGroup[] = [
     ends: 'contrast',
     phrases: `
       but ; however ; though ; although ; tho ; whereas ; yet ; except ; exc ; besides ; because ; cause ; cuz ; nevertheless
-      otherwise ; so ; apart from ; aside from ; other than ; even though ; only that ; which is ; due to ; secondary to
+      otherwise ; so ; on account of ; apart from ; aside from ; other than ; even though ; only that ; which is ; due to ; secondary to
       no wait ; no {no|} hang on ; no hold on ; no sorry ; no actually ; no make that ; no scratch that ; wait no
       scratch that ; i mean ; make that ; correction`,
   },

@@ -94,7 +94,7 @@ const ABSENT: CueGroup[] = [
       {n't|can not|not} <find> {any|anything|a thing|}
       {n't|can not|not} {<find>} {any|anything|a thing} {wrong|amiss|the matter|} {with|in|on|}
       {not|n't} {reveal|show|demonstrate|appreciate|have|had|develop|report|complain of|appear|feel|suggest|indicate|exhibit}
-      {not|n't} {have|had|got|get|seen|found|<find>} any {more|} ; not {associated with|known to have|know of} ; unremarkable for
+      {not|n't} so much as {a|} ; {not|n't} {have|had|got|get|seen|found|<find>} any {more|} ; not {associated with|known to have|know of} ; unremarkable for
       without {any|a|evidence of|any evidence of|sign of|signs of|any sign of|any signs of}
       never {saw|had|found|felt|noticed|developed|complained of} {any|a|} ; never {diagnosed|treated} {with|for}
       not {consistent|compatible} with ; {fails|failed} to {show|reveal|demonstrate}`,
@@ -213,6 +213,7 @@ const POSSIBLE: CueGroup[] = [
     phrases: `
       {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; {n't|not} be {ruled out|excluded}
       {likely|expected|forecast|possible} {by|tonight|overnight|later|tomorrow|this} ; likely $ ; expected $
+      {is|are|'s|was} {forecast|predicted|expected|promised|due} {for|tonight|later|tomorrow|this|by|to|}
       {warning|advisory} {for|on|tonight|tomorrow|this|from|} ; {coming|due|predicted|promised} {by|in|later|tonight|overnight|this}
       {<be>} {possible|suspected|likely|probable|questionable} ; not {ruled out|excluded}`,
   },

@@ -12,7 +12,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'all',
-    'everyone; everybody; every dog; every one of them; every last one; every one of the dogs; every single dog; each dog; each of them; all dogs; all the dogs; all my dogs; all of the dogs; all of the team; the whole team; whole team; whole crew; the whole crew; the whole lot; the whole bunch; the whole gang; the whole string; the whole yard; the whole kennel; whole yard; the entire team; entire team; the team; my team; the crew; the gang; the string; the dogs; dogs; all round; all around; all hands; all the team; team wide; across the board; the whole pack; the pack; the lot of them; everyone in the team; everybody in the team; all; each one; anyone; anybody; any of them; any of em; any dog; any of the dogs; all two; all three; all four of them; all five; all six; all seven; all eight; all nine; all ten; all eleven; all twelve; all fourteen; all sixteen; all 6; all 8; all 10; all 12; all 14; all 16; all of us; the kids all; the bunch; these guys; the guys; you guys; the mob; the squad; whole squad; whole bunch; whole gang; whole kennel; the team as a whole; every body; every one; the whole outfit; whole outfit; every one of em; every last one of em; every one of the team; every dog in the team; the lot; all the lot; the whole shebang; whole shebang; the whole works; all the critters; the whole bunch of them; the whole lot of them; every mutt; all hands on deck; all of the crew; all the crew; all the kids; every dog in the string; each and every one; every blessed one; every blessed one of them; the full team; full team; the hounds; all the hounds; the mutts; all the mutts; the entire crew; entire crew; entire string; the entire string; all ten of them; all eight of them; all six of them; all of the lot',
+    'everyone; everybody; every dog; every one of them; every last one; every one of the dogs; every single dog; each dog; each of them; all dogs; all the dogs; all my dogs; all of the dogs; all of the team; the whole team; whole team; whole crew; the whole crew; the whole lot; the whole bunch; the whole gang; the whole string; the whole yard; the whole kennel; whole yard; the entire team; entire team; the team; my team; the crew; the gang; the string; the dogs; dogs; all round; all around; all hands; all the team; team wide; across the board; the whole pack; the pack; the lot of them; everyone in the team; everybody in the team; all; each one; anyone; anybody; any of them; any of em; any dog; any of the dogs; all two; all six; all seven; all eight; all nine; all ten; all eleven; all twelve; all fourteen; all sixteen; all 6; all 8; all 10; all 12; all 14; all 16; all of us; the kids all; the bunch; these guys; the guys; you guys; the mob; the squad; whole squad; whole bunch; whole gang; whole kennel; the team as a whole; every body; every one; the whole outfit; whole outfit; every one of em; every last one of em; every one of the team; every dog in the team; the lot; all the lot; the whole shebang; whole shebang; the whole works; all the critters; the whole bunch of them; the whole lot of them; every mutt; all hands on deck; all of the crew; all the crew; all the kids; every dog in the string; each and every one; every blessed one; every blessed one of them; the full team; full team; the hounds; all the hounds; the mutts; all the mutts; the entire crew; entire crew; entire string; the entire string; all ten of them; all eight of them; all six of them; all of the lot; any member of the team; any member; any of the team; every member of the team; each member of the team; all members of the team; any of the crew; any of the bunch; any of the lot',
   ],
   [
     'group',
@@ -69,6 +69,11 @@ export const team: readonly Row[] = [
     'group',
     'both',
     'both; both of them; both of em; both dogs; the both of them; the both of em; the two of them; the two of em; those two; these two; them both; they both; the pair; the pair of them; that pair; the pair of em; those 2; both of those; each of the two; either of them; either of em; the two; both of these; for both',
+  ],
+  [
+    'group',
+    'count',
+    'none of the two; none of the three; none of the four; none of the five; none of those three; none of those four; those three; those four; those five; those six; the three of them; the four of them; the five of them; the six of them; all three; all four of them; all five; these three; these four; these five; all three of them; all five of them; the three; the four; the five; all three dogs; all four dogs; the trio',
   ],
   ['group', 'neither', 'neither; neither of them; neither of em; neither dog; neither one; neither of the two; neither of those two; neither pup'],
   [
@@ -191,6 +196,6 @@ export const team: readonly Row[] = [
   [
     'mine',
     true,
-    "mine; my team; i had; i've got; i have; i ran; i drove; i took; me; i'm running; i am running; i run; my sled; with me; our team; we had; i'm driving; myself; i hooked up; i'll run; i'll take",
+    "mine; my team; i had; i've got; i have; i ran; i drove; i took; me; i'm running; i am running; i run; my sled; with me; our team; we had; i'm driving; myself; i hooked up; i'll run; i'll take; i'll hook; i hook; i'll hook up; i hook up; i'll have; i'll drive; i'll be running; i'm hooking; i'm taking; i take; i've hooked; i've hooked up; i'll be driving; i drive; for me; in mine; my string; my dogs; my own team; we ran; we took; i'll keep; i kept",
   ],
 ];
