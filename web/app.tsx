@@ -1,5 +1,6 @@
 /** The pages and their addresses. */
 import { LocationProvider, Route, Router } from 'preact-iso';
+import { Dog } from './pages/Dog.tsx';
 import { Dogs } from './pages/Dogs.tsx';
 import { Export } from './pages/Export.tsx';
 import { Load } from './pages/Load.tsx';
@@ -34,6 +35,7 @@ export function App() {
           <Route path="/runs" component={Runs} />
           <Route path="/runs/:id" component={Run} />
           <Route path="/dogs" component={Dogs} />
+          <Route path="/dogs/:id" component={Dog} />
           <Route path="/dogs/:id/sheet" component={Sheet} />
           <Route path="/load" component={Load} />
           <Route path="/search" component={Search} />

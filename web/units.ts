@@ -2,7 +2,8 @@
 import { figure } from './words.ts';
 
 export type Units = 'imperial' | 'metric';
-const METRES = { imperial: 1609.344, metric: 1000 } as const;
+/** Metres in a mile and in a kilometre (NIST SP 811, appendix B.8). */
+export const METRES_IN = { imperial: 1609.344, metric: 1000 } as const;
 
 /** "mi" or "km". */
 export const distanceUnit = (units: Units): 'mi' | 'km' => (units === 'imperial' ? 'mi' : 'km');
@@ -11,7 +12,7 @@ export const distanceUnitWord = (units: Units): string => (units === 'imperial' 
 
 /** Metres as a figure in the kennel's unit, one decimal: "32", "14.5". */
 export function distanceFigure(metres: number, units: Units): string {
-  return figure(Math.round((metres / METRES[units]) * 10) / 10);
+  return figure(Math.round((metres / METRES_IN[units]) * 10) / 10);
 }
 /** Metres with the unit: "32 mi". */
 export const distanceWords = (metres: number, units: Units): string =>
@@ -19,7 +20,7 @@ export const distanceWords = (metres: number, units: Units): string =>
 
 /** Average speed over a run: "9.4 mph", "15.1 km/h". */
 export function speedWords(metres: number, minutes: number, units: Units): string {
-  const perHour = metres / METRES[units] / (minutes / 60);
+  const perHour = metres / METRES_IN[units] / (minutes / 60);
   return `${figure(Math.round(perHour * 10) / 10)} ${units === 'imperial' ? 'mph' : 'km/h'}`;
 }
 
@@ -30,6 +31,6 @@ export function temperatureWords(celsius: number, units: Units): string {
 
 /** m/s as "12 mph" or "19 km/h". */
 export function windWords(metresPerSecond: number, units: Units): string {
-  const perHour = (metresPerSecond * 3600) / METRES[units];
+  const perHour = (metresPerSecond * 3600) / METRES_IN[units];
   return `${figure(Math.round(perHour))} ${units === 'imperial' ? 'mph' : 'km/h'}`;
 }
