@@ -64,7 +64,12 @@ export function groupStands(
   if (words === 'the dogs') return prev !== 'of';
   if (/^(the|those|these|all) (three|four|five|six)$/.test(words) || words === 'the trio')
     return verb() && !m.at('part', g.to) && !m.at('paws', g.from) && !m.at('end', g.to);
-  if (words === 'the lot') return next !== 'of' && !/^(a|the|in)$/.test(prev) && (verb() || /^(off|on|to|for|booted|fed|watered|gave|of|with|checked|snacked)$/.test(prev));
+  if (words === 'the lot')
+    return (
+      next !== 'of' &&
+      !/^(a|the|in)$/.test(prev) &&
+      (verb() || /^(off|on|to|for|booted|fed|watered|gave|of|with|checked|snacked)$/.test(prev))
+    );
   if (words === 'the bunch' || words === 'the gang' || words === 'the string') return verb();
   if (words === 'the other' || words === 'other one' || words === 'the other one')
     return (

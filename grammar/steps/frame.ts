@@ -321,7 +321,8 @@ export class Frame {
     const lo = site ? Math.min(from, site.from) : from;
     const hi = site ? Math.max(to, site.to) : to;
     // "something up with Willow's back": whose it is stands right before it.
-    const whose = site && this.dogs.find((d) => d.possessive && d.to === site.from && d.dogs.length && d.kind === 'names');
+    const whose =
+      site && this.dogs.find((d) => d.possessive && d.to === site.from && d.dogs.length && d.kind === 'names');
     if (whose) return this.#owned(whose);
     const behind = this.#behind(hi);
     const before = this.#before(lo);

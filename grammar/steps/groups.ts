@@ -179,7 +179,14 @@ function pronoun(p: DogPhrase, before: readonly DogPhrase[], roster: Roster, lin
     const b = before[k] as DogPhrase;
     const fit = b.dogs.filter((d) => d !== '*' && (roster.sexOf(d) ?? p.value) === p.value);
     // "Polka went up front beside Salsa. She was nervous": the one spoken of, not the one beside.
-    if (fit.length === 1 && b.company && b.kind === 'names' && !b.owns && before[k - 1] && b.from - (before[k - 1] as DogPhrase).to < 8) {
+    if (
+      fit.length === 1 &&
+      b.company &&
+      b.kind === 'names' &&
+      !b.owns &&
+      before[k - 1] &&
+      b.from - (before[k - 1] as DogPhrase).to < 8
+    ) {
       beside ??= fit;
       continue;
     }

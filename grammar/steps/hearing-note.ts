@@ -3,7 +3,7 @@
  * another word. A token's word is changed, never its place, so that what is read can still be pointed at in the text.
  */
 import type { Entry } from '../entry.ts';
-import { LEXICON, LEXICON_WORDS } from '../words/index.ts';
+import { LEXICON_WORDS, meaningsOf } from '../words/index.ts';
 import type { DogPhrase } from './dogs.ts';
 import { earsFor, soundsLike, tradeWordHeard } from './hearing.ts';
 import { DOG_VERBS } from './hearing-slots.ts';
@@ -24,8 +24,7 @@ const speller = makeSpeller(LEXICON_WORDS);
 /** Do all words mean the same to the lexicon ("massage", "massaged")? */
 function sameMeaning(words: readonly string[]): boolean {
   const key = (w: string) =>
-    LEXICON.get(w)
-      ?.filter((p) => p.words.length === 1)
+    meaningsOf(w)
       .map((p) => `${p.tag}=${p.value}`)
       .sort()[0];
   const first = key(words[0] as string);

@@ -5,6 +5,7 @@
  */
 import { GAPPED_BY_HEAD, type Gapped } from '../words/gapped.ts';
 import { LEXICON } from '../words/index.ts';
+import type { Phrase, PhraseNode } from '../words/table.ts';
 import type { Token } from './tokens.ts';
 
 export interface Mention {
@@ -18,22 +19,30 @@ export interface Mention {
 
 const NONE: readonly Mention[] = [];
 
-/** The mentions of one note, by tag. */
+/**
+ * The mentions of one note. Readers ask hundreds of times what a tag says of a token, and few tags cover one: so the
+ * mentions are kept by token, and a question looks through the two or three that lie over it.
+ */
 export class Mentions {
   readonly #lists = new Map<string, Mention[]>();
-  readonly #cover = new Map<string, (Mention | undefined)[]>();
+  readonly #over: (Mention[] | undefined)[];
 
+  /** For a note of so many tokens. */
+  constructor(length: number) {
+    this.#over = new Array(length).fill(undefined);
+  }
+
+  /** Takes a mention, unless its tag covers its first token already. */
   add(m: Mention): void {
-    let list = this.#lists.get(m.tag);
-    if (!list) {
-      list = [];
-      this.#lists.set(m.tag, list);
-      this.#cover.set(m.tag, []);
+    if (this.at(m.tag, m.from)) return;
+    const list = this.#lists.get(m.tag);
+    if (list) list.push(m);
+    else this.#lists.set(m.tag, [m]);
+    for (let i = m.from; i < m.to; i++) {
+      const over = this.#over[i];
+      if (over) over.push(m);
+      else this.#over[i] = [m];
     }
-    const cover = this.#cover.get(m.tag) as (Mention | undefined)[];
-    if (cover[m.from]) return;
-    list.push(m);
-    for (let i = m.from; i < m.to; i++) cover[i] = m;
   }
   /** All mentions of a tag, left to right, none overlapping. */
   of(tag: string): readonly Mention[] {
@@ -41,7 +50,9 @@ export class Mentions {
   }
   /** The mention of a tag that covers token `i`. */
   at(tag: string, i: number): Mention | undefined {
-    return this.#cover.get(tag)?.[i];
+    const over = i >= 0 && i < this.#over.length ? this.#over[i] : undefined;
+    if (over) for (let k = 0; k < over.length; k++) if ((over[k] as Mention).tag === tag) return over[k];
+    return undefined;
   }
   /** The mention of a tag that begins at token `i`. */
   from(tag: string, i: number): Mention | undefined {
@@ -50,16 +61,28 @@ export class Mentions {
   }
 }
 
-/** Does the phrase stand at token `i`? Gives the token behind it; hyphens inside ("short-striding") are passed over. */
-function matchAt(tokens: readonly Token[], i: number, words: readonly string[]): number {
+/** A hyphen inside a word ("short-striding") is passed over. */
+const isHyphen = (tokens: readonly Token[], k: number): boolean => {
+  const t = tokens[k] as Token;
+  return t.low === '-' && t.kind === 'mark' && !t.gap && tokens[k + 1]?.gap === false;
+};
+
+/** Calls `found` for each phrase that begins at token `i`, the longest first, with the token behind it. */
+function phrasesAt(tokens: readonly Token[], i: number, found: (p: Phrase, to: number) => void): void {
+  const ends: [PhraseNode, number][] = [];
+  let node = LEXICON.next?.get((tokens[i] as Token).low);
   let k = i + 1;
-  for (let w = 1; w < words.length; w++) {
-    let t = tokens[k];
-    if (t && t.kind === 'mark' && t.low === '-' && !t.gap && tokens[k + 1]?.gap === false) t = tokens[++k];
-    if (!t || t.low !== words[w]) return -1;
+  while (node) {
+    if (node.phrases.length) ends.push([node, k]);
+    if (!node.next || k >= tokens.length) break;
+    if (isHyphen(tokens, k)) k++;
+    node = node.next.get((tokens[k] as Token).low);
     k++;
   }
-  return k;
+  for (let e = ends.length - 1; e >= 0; e--) {
+    const [end, to] = ends[e] as [PhraseNode, number];
+    for (const p of end.phrases) found(p, to);
+  }
 }
 
 /** Where a phrase with words in its middle ends that begins at token `i`; -1 where it does not stand. */
@@ -71,42 +94,37 @@ function gappedEnd(tokens: readonly Token[], i: number, g: Gapped): number {
   return -1;
 }
 
-/** The mentions of a note. `fixed` gives a token's word where its spelling was mended. Linear in the note's length. */
+/** Do the idioms of the note silence this mention? */
+function silent(m: Mention, idioms: readonly (Mention | undefined)[]): boolean {
+  // whose it is counts also inside: "my left thumb"
+  if (m.tag === 'me' || m.tag === 'pronoun') return false;
+  // A phrase that is the whole idiom is known by itself: "snow hook", "all right".
+  const over = idioms[m.from];
+  if (over && m.to - m.from > 1 && m.from <= over.from && m.to >= over.to) return false;
+  for (let k = m.from; k < m.to; k++) if (!idioms[k]) return false;
+  return true;
+}
+
+/** The mentions of a note. Linear in its length. */
 export function findMentions(tokens: readonly Token[]): Mentions {
-  const all = new Mentions();
-  const idiom: (Mention | undefined)[] = [];
-  let held: Mention[] = [];
-  const n = tokens.length;
-  for (let i = 0; i < n; i++) {
+  const all = new Mentions(tokens.length);
+  const held: Mention[] = [];
+  const idioms: (Mention | undefined)[] = [];
+  const take = (p: Phrase, from: number, to: number) => {
+    const m: Mention = { tag: p.tag, value: p.value, from, to };
+    if (p.tag !== 'idiom') held.push(m);
+    else if (!idioms[from]) {
+      all.add(m);
+      for (let k = from; k < to; k++) idioms[k] = m;
+    }
+  };
+  for (let i = 0; i < tokens.length; i++) {
     for (const g of GAPPED_BY_HEAD.get((tokens[i] as Token).low) ?? []) {
       const to = gappedEnd(tokens, i, g);
       if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to });
     }
-    const phrases = LEXICON.get((tokens[i] as Token).low);
-    if (!phrases) continue;
-    for (const p of phrases) {
-      const to = p.words.length === 1 ? i + 1 : matchAt(tokens, i, p.words);
-      if (to < 0) continue;
-      const m: Mention = { tag: p.tag, value: p.value, from: i, to };
-      if (p.tag === 'idiom') {
-        if (!idiom[i]) {
-          all.add(m);
-          for (let k = i; k < to; k++) idiom[k] = m;
-        }
-      } else held.push(m);
-    }
+    phrasesAt(tokens, i, (p, to) => take(p, i, to));
   }
-  if (idiom.length) {
-    held = held.filter((m) => {
-      // whose it is counts also inside: "my left thumb"
-      if (m.tag === 'me' || m.tag === 'pronoun') return true;
-      // A phrase that is the whole idiom is known by itself: "snow hook", "all right".
-      const over = idiom[m.from];
-      if (over && m.to - m.from > 1 && m.from <= over.from && m.to >= over.to) return true;
-      for (let k = m.from; k < m.to; k++) if (!idiom[k]) return true;
-      return false;
-    });
-  }
-  for (const m of held) all.add(m);
+  for (const m of held) if (!idioms.length || !silent(m, idioms)) all.add(m);
   return all;
 }

@@ -196,14 +196,19 @@ const HIND_ONLY = new Set<Part>(['hock', 'knee', 'thigh', 'hip', 'groin']);
  */
 function apposed(tokens: readonly Token[], m: Mentions, sites: Site[], dogs: readonly DogPhrase[]): void {
   sites.forEach((s, n) => {
-    const bare = s.side && s.side !== 'both' && !s.anaphor && (!s.part || (s.part === 'foot' && s.end !== undefined && WITH_END.has('foot')));
+    const bare =
+      s.side &&
+      s.side !== 'both' &&
+      !s.anaphor &&
+      (!s.part || (s.part === 'foot' && s.end !== undefined && WITH_END.has('foot')));
     if (!bare || (s.part && !s.end)) return;
     let a = s.from - 1;
     while (/^(the|on|in|his|her|it|'s|that|its)$/.test(tokens[a]?.low ?? '')) a--;
     const opens = /^[,.?!;:()-]$/.test(tokens[a]?.low ?? '') || (a !== s.from - 1 && tokens[s.to - 1]?.low === 'one');
     let z = s.to;
     if (/^(one|side)$/.test(tokens[z]?.low ?? '')) z++;
-    const closes = !tokens[z] || /^([,.?!;:)-]|and|so|but|theres?|it|is|was|that|which)$/.test((tokens[z] as Token).low);
+    const closes =
+      !tokens[z] || /^([,.?!;:)-]|and|so|but|theres?|it|is|was|that|which)$/.test((tokens[z] as Token).low);
     if (!opens || !closes || m.at('bootie', z)) return;
     for (let k = n - 1; k >= 0; k--) {
       const p = sites[k] as Site;
@@ -212,12 +217,14 @@ function apposed(tokens: readonly Token[], m: Mentions, sites: Site[], dogs: rea
       if (!p.part || p.plural) return;
       if (p.side) return;
       if (dogs.some((d) => d.kind !== 'pronoun' && d.from >= p.to && d.to <= s.from)) return;
-      if (s.end && ((FRONT_ONLY.has(p.part) && s.end === 'hind') || (HIND_ONLY.has(p.part) && s.end === 'front'))) return;
+      if (s.end && ((FRONT_ONLY.has(p.part) && s.end === 'hind') || (HIND_ONLY.has(p.part) && s.end === 'front')))
+        return;
       p.side = s.side;
       if (WITH_END.has(p.part)) p.end ??= s.end;
       s.part = p.part;
       if (WITH_END.has(p.part)) s.end ??= p.end;
-      if (p.end && p.side !== 'both') p.paws = [pawOf(p.side as 'left' | 'right', p.end === 'front' ? 'front' : 'hind')];
+      if (p.end && p.side !== 'both')
+        p.paws = [pawOf(p.side as 'left' | 'right', p.end === 'front' ? 'front' : 'hind')];
       return;
     }
   });

@@ -2,6 +2,9 @@
  * Step "tokens": the note's words with their places. wink-nlp splits the text; then joined forms that a thumb or a
  * recogniser writes are cut further ("2h50", "mile-14", "21.8/5", "didnt", "shes"), so that every later step sees the
  * same words whoever wrote them. The text itself is never changed: `text.slice(start, end)` is always what was written.
+ *
+ * wink-nlp cuts each stretch between blanks by itself, whatever stands around it. So a stretch is cut once and what came of
+ * it is remembered: notes are made of the same few hundred words again and again.
  */
 import winkModel from 'wink-eng-lite-web-model';
 import winkNLP from 'wink-nlp';
@@ -46,24 +49,25 @@ BARE_CONTRACTIONS.im = 1;
 const NUMBER = /^[-+−–]?(\d[\d.,:]*|\.\d+)$/;
 const isDigit = (c: number) => c >= 48 && c <= 57;
 const isLetter = (c: number) => (c >= 97 && c <= 122) || (c >= 65 && c <= 90) || c > 191;
-const plain = (s: string) => (/[’‘`´]/.test(s) ? s.replace(/[’‘`´]/g, "'") : s);
+
+/** Is the character at `k` of a digit, a letter or a mark; points, commas and signs that belong to a number are digits. */
+function kindAt(s: string, k: number): 'd' | 'l' | 'm' {
+  const c = s.charCodeAt(k);
+  if (isDigit(c)) return 'd';
+  if (isLetter(c) || c === 39 || c === 8217) return 'l';
+  if ((c === 46 || c === 44 || c === 58) && isDigit(s.charCodeAt(k + 1)) && (k === 0 || isDigit(s.charCodeAt(k - 1))))
+    return 'd';
+  if ((c === 45 || c === 43 || c === 8722) && k === 0 && (isDigit(s.charCodeAt(1)) || s[1] === '.')) return 'd';
+  return 'm';
+}
 
 /** Cuts `s` at letter–digit borders, and at hyphens, slashes and the like between them; keeps signs and decimal points with their number. */
 function pieces(s: string): [number, number][] {
   const out: [number, number][] = [];
   let from = 0;
-  const kindAt = (k: number) => {
-    const c = s.charCodeAt(k);
-    if (isDigit(c)) return 'd';
-    if (isLetter(c) || c === 39 || c === 8217) return 'l';
-    if ((c === 46 || c === 44 || c === 58) && isDigit(s.charCodeAt(k + 1)) && (k === 0 || isDigit(s.charCodeAt(k - 1))))
-      return 'd';
-    if ((c === 45 || c === 43 || c === 8722) && k === 0 && (isDigit(s.charCodeAt(1)) || s[1] === '.')) return 'd';
-    return 'm';
-  };
-  let last = kindAt(0);
+  let last: string = kindAt(s, 0);
   for (let k = 1; k <= s.length; k++) {
-    const now = k < s.length ? kindAt(k) : 'end';
+    const now = k < s.length ? kindAt(s, k) : 'end';
     if (now !== last || now === 'm') {
       if (k > from) out.push([from, k]);
       from = k;
@@ -87,30 +91,54 @@ function apostrophe(s: string): [number, number][] | undefined {
 /** A word like "a.m." whose points belong to it. */
 const POINTED = /^([A-Za-z]\.){2,}[A-Za-z]?$|^[A-Za-z]\.[A-Za-z]\.?$/;
 
-/** The words of `text` in order. Runs in time linear in the text's length. */
-export function tokenize(text: string): Token[] {
-  const tokens: Token[] = [];
+/** A word of a stretch, its places counted from the stretch's start. */
+type Piece = Omit<Token, 'i'>;
+
+/** How wink-nlp parts a text: at blanks, which are passed over, and at line ends and tabs, which are words of their own. */
+const STRETCHES = /([ \u00a0\u2002-\u2005\u2009\u200a\u202f\u205f]+|[\n\r\t]+)/;
+const BLANKS = /^[ \u00a0\u2002-\u2005\u2009\u200a\u202f\u205f]/;
+
+/** Stretches remembered; forgotten together when full. */
+const REMEMBERED = 20_000;
+const remembered = new Map<string, readonly Piece[]>();
+
+/** The words of a stretch without blanks. */
+function piecesOf(stretch: string): readonly Piece[] {
+  let made = remembered.get(stretch);
+  if (!made) {
+    made = cut(stretch);
+    if (remembered.size >= REMEMBERED) remembered.clear();
+    remembered.set(stretch, made);
+  }
+  return made;
+}
+
+function cut(stretch: string): Piece[] {
+  const out: Piece[] = [];
   const add = (start: number, end: number, gap: boolean, known = true) => {
-    const low = plain(text.slice(start, end)).toLowerCase();
+    const low = stretch
+      .slice(start, end)
+      .replace(/[’‘`´]/g, "'")
+      .toLowerCase();
     const c = low.charCodeAt(0);
     const kind = NUMBER.test(low) ? 'number' : isLetter(c) || c === 39 ? 'word' : 'mark';
-    tokens.push({ i: tokens.length, low, start, end, kind, gap, known });
+    out.push({ low, start, end, kind, gap, known });
   };
-  const all = nlp.readDoc(text).tokens();
+  const all = nlp.readDoc(stretch).tokens();
   const values = all.out() as string[];
   const ids = all.out(uniqueId) as unknown as number[];
   let at = 0;
   for (let t = 0; t < values.length; t++) {
     const value = values[t] as string;
-    const start = text.indexOf(value, at);
+    const start = stretch.indexOf(value, at);
     if (start < 0) continue;
-    const gap = start === 0 || /\s/.test(text[start - 1] as string);
+    const gap = start === 0 || /\s/.test(stretch[start - 1] as string);
     at = start + value.length;
     const simple = /^[A-Za-z]+$/.test(value);
-    const cut = simple ? BARE_CONTRACTIONS[value.toLowerCase()] : undefined;
-    if (cut) {
-      add(start, start + cut, gap);
-      add(start + cut, at, false);
+    const bare = simple ? BARE_CONTRACTIONS[value.toLowerCase()] : undefined;
+    if (bare) {
+      add(start, start + bare, gap);
+      add(start + bare, at, false);
     } else if (simple || value.length === 1 || POINTED.test(value))
       add(start, at, gap, (ids[t] as number) < VOCABULARY_END);
     else {
@@ -120,7 +148,30 @@ export function tokenize(text: string): Token[] {
       });
     }
   }
-  return shortForms(mend(tokens));
+  return mend(out);
+}
+
+/** "nt" after a cut stands for "n't" (wink writes "can't" as "ca" + "n't"), and so on; ".5" is one number. */
+function mend(cuts: Piece[]): Piece[] {
+  for (let k = 1; k < cuts.length; k++) {
+    const t = cuts[k] as Piece;
+    if (t.gap) continue;
+    const before = cuts[k - 1] as Piece;
+    if (before.low === '.' && before.gap && t.kind === 'number') {
+      t.low = `.${t.low}`;
+      t.start = before.start;
+      t.gap = true;
+      cuts.splice(k - 1, 1);
+      continue;
+    }
+    if (t.low === 'nt') t.low = "n't";
+    else if (t.low === 's' && t.kind === 'word' && BARE_CONTRACTIONS[`${before.low}s`]) t.low = "'s";
+    else if (t.low === 've') t.low = "'ve";
+    else if (t.low === 'll') t.low = "'ll";
+    else if (t.low === 're') t.low = "'re";
+    else if (t.low === 'm' && before.low === 'i') t.low = "'m";
+  }
+  return cuts;
 }
 
 const WIND = /^(wind|winds|from|out|gusts?|gusting|breeze|the)$/;
@@ -145,7 +196,7 @@ function shortForms(tokens: Token[]): Token[] {
       t.end = without ? out3.end : next.end;
       k += without ? 2 : 1;
     } else if (t.low === 'n' || t.low === 'w') {
-      const word = next?.kind === 'word' && (!prev || prev.kind !== 'number' || t.low === 'n');
+      const word = next?.kind === 'word' && (prev?.kind !== 'number' || t.low === 'n');
       if (t.gap && word && !WIND.test(prev?.low ?? '') && !/^winds?$/.test(next.low))
         t.low = t.low === 'n' ? 'and' : 'with';
     } else if (t.kind === 'word') {
@@ -161,26 +212,36 @@ function shortForms(tokens: Token[]): Token[] {
   return out;
 }
 
-/** "nt" after a cut stands for "n't" (wink writes "can't" as "ca" + "n't"), and so on; ".5" is one number. */
-function mend(tokens: Token[]): Token[] {
-  for (let k = 1; k < tokens.length; k++) {
-    const t = tokens[k] as Token;
-    if (t.gap) continue;
-    const before = tokens[k - 1] as Token;
-    if (before.low === '.' && before.gap && t.kind === 'number') {
-      t.low = `.${t.low}`;
-      t.start = before.start;
-      t.gap = true;
-      tokens.splice(k - 1, 1);
-      for (let n = k - 1; n < tokens.length; n++) (tokens[n] as Token).i = n;
-      continue;
+/** The words of `text` in order. Runs in time linear in the text's length. */
+export function tokenize(text: string): Token[] {
+  const tokens: Token[] = [];
+  let at = 0;
+  for (const stretch of text.split(STRETCHES)) {
+    if (stretch && !BLANKS.test(stretch)) {
+      const gap = at === 0 || /\s/.test(text[at - 1] as string);
+      for (const p of piecesOf(stretch))
+        tokens.push({
+          i: tokens.length,
+          low: p.low,
+          start: at + p.start,
+          end: at + p.end,
+          kind: p.kind,
+          gap: p.gap && (p.start > 0 || gap),
+          known: p.known,
+        });
     }
-    if (t.low === 'nt') t.low = "n't";
-    else if (t.low === 's' && t.kind === 'word' && BARE_CONTRACTIONS[`${tokens[k - 1]?.low}s`]) t.low = "'s";
-    else if (t.low === 've') t.low = "'ve";
-    else if (t.low === 'll') t.low = "'ll";
-    else if (t.low === 're') t.low = "'re";
-    else if (t.low === 'm' && tokens[k - 1]?.low === 'i') t.low = "'m";
+    at += stretch.length;
   }
-  return tokens;
+  return shortForms(tokens);
+}
+
+/** The word at `i`, empty outside the note. */
+export const lowAt = (tokens: readonly Token[], i: number): string =>
+  i >= 0 && i < tokens.length ? (tokens[i] as Token).low : '';
+
+/** The words in `[from, to)`, with blanks between. */
+export function wordsIn(tokens: readonly Token[], from: number, to: number): string {
+  let words = '';
+  for (let i = from; i < to && i < tokens.length; i++) words += i > from ? ` ${lowAt(tokens, i)}` : lowAt(tokens, i);
+  return words;
 }

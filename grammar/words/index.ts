@@ -4,7 +4,7 @@ import { ways } from './dogs-ways.ts';
 import { feet } from './feet.ts';
 import { food } from './food.ts';
 import { signs } from './signs.ts';
-import { compile } from './table.ts';
+import { compile, type Phrase, phrasesOf } from './table.ts';
 import { talk } from './talk.ts';
 import { team } from './team.ts';
 import { trail, weather } from './trail.ts';
@@ -12,4 +12,7 @@ import { trail, weather } from './trail.ts';
 export const LEXICON = compile({ team, body, signs, feet, food, trail, weather, ways, talk });
 
 /** Every single word of the lexicon. */
-export const LEXICON_WORDS: ReadonlySet<string> = new Set([...LEXICON.values()].flat().flatMap((p) => p.words));
+export const LEXICON_WORDS: ReadonlySet<string> = new Set([...phrasesOf(LEXICON)].flatMap((p) => p.words));
+
+/** The meanings of a word that stands alone. */
+export const meaningsOf = (word: string): readonly Phrase[] => LEXICON.next?.get(word)?.phrases ?? [];

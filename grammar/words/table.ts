@@ -26,9 +26,20 @@ function wordsOf(phrase: string): string[] {
     .filter(Boolean);
 }
 
-/** Phrases by their first word, longest first. Throws with the row that is wrong. */
-export function compile(tables: Record<string, readonly Row[]>): Map<string, Phrase[]> {
-  const byFirst = new Map<string, Phrase[]>();
+/**
+ * A place in the lexicon: the words read so far. A note is walked through it word by word, so that the cost of looking for
+ * phrases does not grow with how many begin alike ("a", "no", "in the").
+ */
+export interface PhraseNode {
+  /** The phrases that are complete here. */
+  phrases: Phrase[];
+  /** Where each further word leads; missing where no phrase goes on. */
+  next?: Map<string, PhraseNode>;
+}
+
+/** All phrases as a trie over their words. Throws with the row that is wrong. */
+export function compile(tables: Record<string, readonly Row[]>): PhraseNode {
+  const root: PhraseNode = { phrases: [], next: new Map() };
   const seen = new Map<string, string>();
   for (const [table, rows] of Object.entries(tables)) {
     for (const [tag, value, phrases] of rows) {
@@ -40,13 +51,29 @@ export function compile(tables: Record<string, readonly Row[]>): Map<string, Phr
         const before = seen.get(key);
         if (before) throw new Error(`the same phrase twice for one tag: ${where}, before in ${before}`);
         seen.set(key, where);
-        const first = words[0] as string;
-        const list = byFirst.get(first) ?? [];
-        list.push({ tag, value, words });
-        byFirst.set(first, list);
+        insert(root, { tag, value, words });
       }
     }
   }
-  for (const list of byFirst.values()) list.sort((a, b) => b.words.length - a.words.length);
-  return byFirst;
+  return root;
+}
+
+function insert(root: PhraseNode, phrase: Phrase): void {
+  let node = root;
+  for (const word of phrase.words) {
+    node.next ??= new Map();
+    let next = node.next.get(word);
+    if (!next) {
+      next = { phrases: [] };
+      node.next.set(word, next);
+    }
+    node = next;
+  }
+  node.phrases.push(phrase);
+}
+
+/** Every phrase of the lexicon. */
+export function* phrasesOf(node: PhraseNode): Generator<Phrase> {
+  yield* node.phrases;
+  for (const next of node.next?.values() ?? []) yield* phrasesOf(next);
 }
