@@ -144,7 +144,9 @@ export function Measures({ story, span, units }: Props & { units: Units }) {
                 <h3>{head}</h3>
                 <Drawn
                   label={`${head}: ${values.map(({ day, words }) => `${dayWords(day)} ${words}`).join(', ')}`}
-                  draw={(by, width) => by.measurePicture(values, span, width)}
+                  draw={(by, width) =>
+                    by.measurePicture(values, span, width, quantity === 'body-condition' ? 1 : undefined)
+                  }
                   of={[story, units]}
                 />
               </div>

@@ -79,8 +79,8 @@ export function BodyFigure({ story, about }: { story: DogSeason; about: string }
               ))}
             </svg>
             <figcaption class="small">
-              Seen from above, nose at the top: left and right are the dog’s own. The number says how often, a filled ring
-              that it is open, “?” that nobody was sure. A foot stands for its pads, webs, toes and nails.
+              Seen from above, nose at the top: left and right are the dog’s own. The number says how often, a filled
+              ring that it is open, “?” that nobody was sure. A foot stands for its pads, webs, toes and nails.
             </figcaption>
           </figure>
           {elsewhere.length > 0 && (

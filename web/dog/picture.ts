@@ -11,7 +11,7 @@ type Episode = DogSeason['episodes'][number];
 type Appetite = DogSeason['appetite'][number];
 
 /** Space left and right of every picture, so that one day stands at one place in all of them. */
-export const MARGIN = { left: 40, right: 14 };
+export const MARGIN = { left: 46, right: 14 };
 const DAY_MS = 864e5;
 /** Room of one mark, in pixels. */
 const MARK = 14;
@@ -224,16 +224,17 @@ export function appetitePicture(told: readonly Appetite[], span: Span, width: nu
   });
 }
 
-/** One measure over time, each with its number. */
+/** One measure over time, each with its number. @param step of the scale, for what is told in whole numbers */
 export function measurePicture(
   values: readonly { day: string; value: number; words: string }[],
   span: Span,
   width: number,
+  step?: number,
 ) {
   type Value = (typeof values)[number];
   const all = values.map(({ value }) => value);
   const [least, most] = [Math.min(...all), Math.max(...all)];
-  const room = Math.max((most - least) * 0.35, most * 0.01, 0.5);
+  const room = step ?? Math.max((most - least) * 0.35, most * 0.01, 0.5);
   const x = (one: Value) => new Date(at(one.day) + DAY_MS / 2);
   return Plot.plot({
     ...look(width),
@@ -241,7 +242,12 @@ export function measurePicture(
     marginTop: 20,
     marginBottom: 38,
     x: scaleOf(span),
-    y: { domain: [least - room, most + room], label: null, grid: true, ticks: 4 },
+    y: {
+      domain: [least - room, most + room],
+      label: null,
+      grid: true,
+      ...(step === undefined ? { ticks: 4 } : { interval: step }),
+    },
     marks: [
       Plot.lineY(values, { x, y: 'value', stroke: 'var(--edge)', strokeWidth: 1.5 }),
       Plot.dot(values, { x, y: 'value', r: 4, fill: 'var(--ink)' }),

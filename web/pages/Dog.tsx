@@ -184,7 +184,10 @@ function Figures({ story: { load }, units: u, since }: { story: DogSeason; units
 
 /** Notices of the season that no longer stand; kept in sight, for a veterinarian asks after them. */
 function EarlierCautions({ story }: { story: DogSeason }) {
-  const over = story.cautions.filter((one) => !one.standing);
+  // The same words of the same day, told of two sites, are one notice here.
+  const over = [
+    ...new Map(story.cautions.filter((one) => !one.standing).map((one) => [`${one.last} ${one.says}`, one])).values(),
+  ];
   if (over.length === 0) return null;
   return (
     <section class="section stack" aria-labelledby="notices">

@@ -1,18 +1,22 @@
 /** The roster: who is in the kennel, by what names they are called, and who has retired. */
 import { useRef, useState } from 'preact/hooks';
 import type { Dog } from '../../server/model.ts';
-import { addDog, changeDog, getDogs, removeDog } from '../api.ts';
+import { addDog, changeDog, type Episode, getDogs, getWatch, removeDog } from '../api.ts';
 import { DogForm } from '../dogs/DogForm.tsx';
 import { counted } from '../labels.ts';
 import { Empty, Head, Notice, Waiting, Wrong } from '../parts/Told.tsx';
 import { status } from '../status.ts';
 import { ageWords, localIso } from '../times.ts';
 import { useDoing, useFetched } from '../use.ts';
+import { StandingCautions } from '../watch/Cautions.tsx';
+import { OpenList } from '../watch/OpenList.tsx';
+import { openByDog, shortWords, standingOf } from '../watch/words.ts';
 
 const reread = (n: number) => (n > 0 ? ` ${counted(n, 'note')} that wait for review were read again.` : '');
 
 export function Dogs() {
   const { data: dogs, trouble, loading, reload } = useFetched(getDogs, []);
+  const { data: watch, trouble: blind } = useFetched(() => getWatch({ state: 'open' }), []);
   const [editing, setEditing] = useState<string>();
   const [told, setTold] = useState('');
   const [added, setAdded] = useState(0);
@@ -39,7 +43,7 @@ export function Dogs() {
     setEditing(id);
   };
   const rowsOf = (some: readonly Dog[]) => (
-    <Roster dogs={some} {...{ editing, edit }}>
+    <Roster dogs={some} open={openByDog(watch?.episodes ?? [])} on={watch?.on ?? ''} {...{ editing, edit }}>
       {(dog) => (
         <DogForm
           dog={dog}
@@ -106,6 +110,9 @@ export function Dogs() {
           />
         </details>
       )}
+      {blind && <Wrong error={blind} />}
+      {watch && <StandingCautions cautions={standingOf(watch.cautions)} on={watch.on} />}
+      {watch && <OpenList episodes={watch.episodes} on={watch.on} title="Open findings" id="open" />}
       {running.length > 0 && (
         <section class="section stack" aria-labelledby="roster">
           <h2 id="roster">Roster</h2>
@@ -124,12 +131,15 @@ export function Dogs() {
 
 interface RosterProps {
   dogs: readonly Dog[];
+  open: ReadonlyMap<string, Episode[]>;
+  /** The day that open findings are told of. */
+  on: string;
   editing?: string;
   edit: (id: string, button: HTMLElement) => void;
   children: (dog: Dog) => preact.ComponentChildren;
 }
 
-function Roster({ dogs, editing, edit, children }: RosterProps) {
+function Roster({ dogs, open, on, editing, edit, children }: RosterProps) {
   const today = status.value?.today ?? localIso();
   return (
     <table class="table roster">
@@ -154,7 +164,16 @@ function Roster({ dogs, editing, edit, children }: RosterProps) {
             </tr>
           ) : (
             <tr key={dog.id}>
-              <th scope="row">{dog.name}</th>
+              <th scope="row">
+                <a class="dogname" href={`/dogs/${dog.id}`}>
+                  {dog.name}
+                </a>
+                {open.get(dog.name)?.map((episode) => (
+                  <span key={episode.id} class="openword">
+                    open: {shortWords(episode, on)}
+                  </span>
+                ))}
+              </th>
               <td data-label="Sex">{dog.sex === 'F' ? 'female' : 'male'}</td>
               <td data-label="Age">{dog.born ? ageWords(dog.born, today) : <span class="hush">–</span>}</td>
               <td data-label="Also called">

@@ -36,6 +36,9 @@ function Filled({ sheet }: { sheet: SheetData }) {
         title={dog.name}
         folio={`${sheet.kennel ? `${sheet.kennel} · ` : ''}health sheet, season ${sheet.season}, up to ${dayWords(sheet.on, true)}`}
       />
+      <p class="no-print">
+        <a href={`/dogs/${dog.id}?season=${sheet.season}`}>{dog.name}’s own page, with its season as a picture</a>
+      </p>
       <PrintButton />
       <article class="sheet">
         <p>For your veterinarian: what was said and seen of {dog.name}, in the words it was kept in. No diagnosis.</p>

@@ -1,6 +1,7 @@
 /** Per dog: places, distance, food and water, findings, care, booties. What was said, in the words of words.ts. */
 import type { Entry } from '../../grammar/entry.ts';
 import type { RunDog, RunRecord } from '../../server/records/types.ts';
+import { DogLink } from '../parts/DogLink.tsx';
 import { clockOf } from '../times.ts';
 import { distanceFigure, distanceUnit, type Units } from '../units.ts';
 import { minutesWords, said } from '../words.ts';
@@ -68,7 +69,9 @@ function DogRow({ dog, run, units }: { dog: RunDog; run: RunRecord; units: Units
   const about = dog.stretches.some((stretch) => stretch.estimated);
   return (
     <tr>
-      <th scope="row">{dog.dog}</th>
+      <th scope="row">
+        <DogLink name={dog.dog} />
+      </th>
       <td data-label="Distance" class="right figure big">
         {dog.metres === undefined ? (
           <span class="hush">not known</span>
