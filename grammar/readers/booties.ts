@@ -51,7 +51,8 @@ function isFootwear(f: Frame, h: Mention): boolean {
 function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number } | undefined {
   const verb = f.m.at('boot-verb', h.from);
   const word = f.low(h.from);
-  if (verb && /^(boot|booted|booting|rebooted|bootied)$/.test(word)) return { value: 'on', from: h.from, to: h.to };
+  const noun = word === 'boot' && /^(a|the|his|her|one|another|new|that|this|no|spare|lf|rf|lh|rh|front|hind|left|right|'s|my|fresh|its|each|every)$/.test(f.low(h.from - 1));
+  if (verb && !noun && /^(boot|booted|booting|rebooted|bootied)$/.test(word)) return { value: 'on', from: h.from, to: h.to };
   const near: { value: State; from: number; to: number; gap: number }[] = [];
   for (const s of f.m.of('boot-state')) {
     const gap = s.from >= h.to ? s.from - h.to : h.from - s.to;
@@ -320,10 +321,19 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
         : s.value === 'torn'
           ? /\b(wore|worn|blown|blew|torn|tore|ripped|shredded|through|hole)\b/.test(words)
           : s.value === 'lost'
-            ? /^(lost|kicked off|flung|threw|missing|gone|flipped|shed|lost)/.test(words)
+            ? !(f.low(s.from) === 'gone' && f.low(s.to) === 'and') && /^(lost|kicked off|flung|threw|missing|gone|flipped|shed|lost)/.test(words)
             : s.value === 'off'
               ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
               : /^(put|popped|slipped|back|on)\b/.test(words) && one;
+    // "Stubby's hind ones are tore", "Pesto's RF was ripped through"
+    const behind = !near
+      ? f.sites.filter((x) => x.to <= s.from && s.from - x.to <= 3 && x.paws.length && (!x.part || x.part === 'foot') && f.tokens.slice(x.to, s.from).every((t) => /^(is|are|was|were|'s|got|has|had|been|is|all|both|one|ones|already|now)$/.test(t.low))).at(-1)
+      : undefined;
+    if (behind && /^(torn|lost)$/.test(s.value) && /\b(tore|torn|ripped|shredded|through|shreds|gone|missing|off|lost|holed|toast|worn|blown|done)\b/.test(words)) {
+      const own = f.owner(behind.from, s.to, behind);
+      if (!own.human && own.dogs.length) push(f, out, s, s.value as State, s.from, s.to, { dogs: own.dogs, phrase: own.phrase, paws: order(behind.paws), site: behind });
+      continue;
+    }
     if (!strong || (!near && !one && !/\bone|ones\b/.test(words))) continue;
 
     let state = s.value as State;

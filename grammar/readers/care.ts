@@ -16,7 +16,7 @@ const DOES =
 export function readCare(f: Frame, found: readonly ReadFinding[]): void {
   const out: { entry: Care; at: number }[] = [];
   let covered = 0;
-  for (const m of f.m.of('act')) {
+  for (const m of [...f.m.of('act'), ...blanketed(f)].sort((a, b) => a.from - b.from)) {
     if (m.from < covered || f.isClaimed(m.from, m.to)) continue;
     const act = m.value as Act;
     const words = phrase(f, m);
@@ -75,6 +75,31 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
   for (const o of out) if (o.entry.act !== 'checked' || !tells(o.entry)) f.add(o.entry);
 }
 
+const WARM_THING = /^(blanket|blankets|coat|jacket|jackets|parka|fleece|sleeping|towel|stove|fire|heater|straw|quilt)$/;
+
+/** "covered him with the wool blanket", "put my coat on her", "set him by the stove", "tucked her into the sleeping bag". */
+function blanketed(f: Frame): Mention[] {
+  const out: Mention[] = [];
+  for (const d of f.dogs) {
+    if (d.possessive || !d.dogs.length) continue;
+    const verb = f.low(d.from - 1);
+    const put = /^(on|over|around|onto)$/.test(verb) ? [2, 3, 4, 5].map((n) => d.from - n).find((k) => WARM_THING.test(f.low(k))) : undefined;
+    if (put !== undefined && [1, 2, 3, 4].some((n) => /^(put|threw|wrapped|laid|draped|buckled|zipped|tied|with|had)$/.test(f.low(put - n)))) {
+      out.push({ tag: 'act', value: 'warmed', from: put, to: put + 1 });
+      continue;
+    }
+    if (!/^(covered|wrapped|tucked|bundled|rolled|set|laid|put|zipped|buried|bedded|draped|sat)$/.test(verb)) continue;
+    let k = d.to;
+    if (/^(up|down|all)$/.test(f.low(k))) k++;
+    if (!/^(with|in|under|by|into|near|inside|beside)$/.test(f.low(k))) continue;
+    const thing = [1, 2, 3, 4].map((n) => k + n).find((i) => WARM_THING.test(f.low(i)));
+    if (thing === undefined || (f.low(thing) === 'straw' && !/^(covered|buried)$/.test(verb))) continue;
+    if (/^(put|set|sat|laid|bedded)$/.test(verb) && /^(in|into|inside)$/.test(f.low(k)) && f.low(thing) !== 'sleeping') continue;
+    out.push({ tag: 'act', value: 'warmed', from: d.from - 1, to: d.from });
+  }
+  return out;
+}
+
 const phrase = (f: Frame, m: { from: number; to: number }) =>
   f.tokens
     .slice(m.from, m.to)
@@ -91,7 +116,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
   const site = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
   const it = /^(it|that|them|em|both|him|her|out|up|down|back)$/.test(next);
   // "Tank is wiped": how he went, not what was done.
-  if (f.m.at('manner', m.from) && /^(is|'s|are|was|were|looks|looked|totally|just|pretty|so)$/.test(prev) && !it && !site && !object)
+  if (f.m.at('manner', m.from) && /^(is|'s|are|was|were|looks|looked|totally|just|pretty|so)$/.test(prev) && (/^([.,;!]|and|but|so|today|now|)$/.test(next) || (!it && !site && !object)))
     return false;
   const clauseStart = m.from === 0 || DOES.test(prev) || f.personAt(m.from - 1) !== undefined;
   switch (act) {
@@ -136,6 +161,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
         ? f.dogs.length > 0
         : words === 'stretched out' && (Boolean(site) || Boolean(object));
     case 'warmed':
+      if (WARM_THING.test(words) || /^(covered|wrapped|tucked|bundled|rolled|set|laid|put|zipped|buried|bedded|draped|sat)$/.test(words)) return m.to - m.from === 1 && !f.m.at('act', m.from)?.value || f.m.at('act', m.from) !== m;
       if (/^(warmed up|warm up|warming|warming up|warms|thawed|thaw)$/.test(words))
         return Boolean(object && object.kind !== 'group') || (Boolean(site) && !/^(nicely|well|the)$/.test(next));
       if (/^(jacket|blanket|fleece|coated|a jacket|a coat|dog coat|dog jacket|hand warmers?)$/.test(words))
@@ -214,7 +240,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
       )
         return (
           f.dogs.length > 0 &&
-          (/^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets)$/.test(prev) || words === 'treated') &&
+          (/^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets|pain|worm|cough|gut|vet|one|two|half|last|another|second|first|more)$/.test(prev) || words === 'treated') &&
           !(words === 'fluids' && f.m.at('drank', m.from))
         );
       if (/^(med|medicine|medication|meds)$/.test(words)) return f.dogs.length > 0;
@@ -413,7 +439,7 @@ function objectDog(f: Frame, m: Mention) {
           : d;
     if (
       f.isStrong(k) ||
-      !/^(nails|on|of|the|some|in|into|for|up|out|down|to|claws|a|back|toenails|all|both|poor|old|with|ointment|salve|balm|a|jacket|coat)$/.test(
+      !/^(nails|on|of|the|some|in|into|for|up|out|down|to|claws|a|back|toenails|all|both|poor|old|with|ointment|salve|balm|a|jacket|coat|snow|ice|cold|water|over|around|onto|under)$/.test(
         f.low(k),
       )
     )

@@ -134,7 +134,8 @@ function skyStands(f: Frame, m: Mention): boolean {
         (q) =>
           (q.dimension === 'speed' || q.dimension === 'number') &&
           q.from >= m.to &&
-          q.from - m.to < 4 &&
+          q.from - m.to < (q.dimension === 'speed' ? 10 : 4) &&
+          f.sentence(q.from) === f.sentence(m.from) &&
           !q.weak &&
           (q.dimension === 'speed' || /^(at|to|of|about|around|maybe|roughly)$/.test(f.low(q.from - 1))),
       )
@@ -208,7 +209,7 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     last >= 0 &&
     m.from - last <= 6 &&
     gap.every((w) =>
-      /^(and|,|&|\+|but|then|n|really|pretty|very|also|a|bit|so|super|now|on|trail|in|there|here|out|it|'s|gets|getting)$/.test(
+      /^(and|,|&|\+|but|then|n|consequently|therefore|thus|quite|fairly|extremely|rather|fairly|mostly|even|almost|really|pretty|very|also|a|bit|so|super|now|on|trail|in|there|here|out|it|'s|gets|getting)$/.test(
         w,
       ),
     )
@@ -243,6 +244,8 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
       !/^(road|pit|bar|truck|bike|room)$/.test(f.low(m.to)) &&
       !(words === 'mud' && f.low(m.to) === 'bath')
     );
+  // "its slow as heck in there"
+  if (f.low(m.to) === 'as' && /^(its|'s|is|was)$/.test(f.low(m.from - 1)) && (f.low(m.from - 1) === 'its' || /^(it|trail|snow|going)$/.test(f.low(m.from - 2))) && !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)) return true;
   // "it's fast and hard on the other side", once the trail is spoken of
   if (
     /^('s|is|was|gets|got|gone|getting)$/.test(f.low(m.from - 1)) &&

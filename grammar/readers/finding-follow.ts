@@ -1,18 +1,28 @@
 /** What follows from findings already read: parts that may be the one, lists under a heading, "has it too", "healed". */
 import type { Frame, Mention, Site } from '../steps/frame.ts';
-import { anyFinding, type Finding, partTakesEnd, type ReadFinding, severityOf } from './finding-parts.ts';
+import { anyFinding, type Finding, footThere, partTakesEnd, type ReadFinding, severityOf } from './finding-parts.ts';
 import { WHOLE_BODY } from './where.ts';
 
 /** "might be the knee", "probably the web again": a part with nothing said of it but that it may be the one. */
 export function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
   for (const s of f.sites) {
     const denied = found.some((r) => r.site === s && r.entry.assertion === 'absent' && r.from >= s.from);
+    if (s.anaphor && /^(that|this)$/.test(f.low(s.from)) && s.to - s.from === 2) {
+      // "limping on the front left, might be that wrist"
+      const part = footThere(f, s);
+      const leg = [...found].reverse().find((r) => r.from < s.from && r.site?.side && r.site.side !== 'both');
+      if (part && leg?.site && !/^(foot|leg|web|pad|nail|toe)$/.test(part) && near(f, s)) {
+        const own = leg.entry.dogs;
+        const m: Mention = { tag: 'part', value: part, from: s.from, to: s.to };
+        const site: Site = { ...leg.site, part, from: s.from, to: s.to };
+        found.push({ entry: anyFinding(f, m, { dogs: own }, site, 'possible'), from: s.from, to: s.to, site });
+        f.claim(s.from, s.to);
+      }
+      continue;
+    }
     if ((taken.has(s) && !denied) || !s.part || s.anaphor || f.isClaimed(s.from, s.to) || s.plural) continue;
     if (f.assertion(s.from, s.to) !== 'possible') continue;
-    const near =
-      f.cues.some((c) => c.gives === 'possible' && c.to <= s.from && s.from - c.to <= 5) ||
-      f.cues.some((c) => c.gives === 'possible' && c.from >= s.to && c.from - s.to <= 2);
-    if (!near) continue;
+    if (!near(f, s)) continue;
     const next = f.low(s.to);
     if (/^(a|an)$/.test(f.low(s.from - 1))) continue;
     if (f.m.at('bootie', s.to) || f.m.from('sign', s.to) || /^(one|ones)$/.test(next)) continue;
@@ -30,6 +40,11 @@ export function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Sit
     f.claim(s.from, s.to);
   }
 }
+
+/** A word of doubt stands close before the site, or right behind it. */
+const near = (f: Frame, s: Site) =>
+  f.cues.some((c) => c.gives === 'possible' && c.to <= s.from && s.from - c.to <= 5) ||
+  f.cues.some((c) => c.gives === 'possible' && c.from >= s.to && c.from - s.to <= 2);
 
 const sideOf = (s: Site | undefined) => s?.side;
 

@@ -91,7 +91,8 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   const explicit = sites.length > 0;
   const owner = siteOwner(f, m, sites, found);
   // Of nobody in a note that names dogs or people: left to be seen as words, not read as a dog's.
-  if (owner.human || (!owner.dogs.length && !explicit && (f.people.length > 0 || f.m.of('me').length > 0))) return [];
+  const people = f.people.length > 0 || f.m.of('me').some((x) => !f.dogAt(x.from));
+  if (owner.human || (!owner.dogs.length && !explicit && people)) return [];
   let where: (Site | undefined)[] = sites.map((s) => refined(f, s, owner, found, m.from));
   if (!explicit && !WHOLE_BODY.has(sign)) {
     const site = carriedSite(f, m, sign, owner, found) ?? headingSite(f, m, owner);
@@ -187,7 +188,10 @@ function signOfBlood(f: Frame, m: Mention, sign: Sign): Sign {
 function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | undefined): Finding {
   const sign = signOfBlood(f, m, told);
   const part = partFor(sign, site);
-  const assertion = f.m.at('over', m.from) ? 'resolved' : f.assertion(m.from, m.to);
+  const heard = f.asserted(m.from, m.to);
+  // A heading plans what is to be done, not how a dog is.
+  const underHeading = heard.assertion === 'planned' && heard.cue?.reach === 'heading' && f.strongBetween(Math.min(heard.cue.from, m.from), Math.max(heard.cue.from, m.from));
+  const assertion = f.m.at('over', m.from) ? 'resolved' : underHeading ? 'present' : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;

@@ -1,6 +1,7 @@
 /** Reads that there is nothing: "nothing wrong with", "feet look clean", "fine all over", "rest clean". */
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { anyFinding, type Finding, footThere, lastSite, type ReadFinding, wholeTeam } from './finding-parts.ts';
+import { refined } from './findings.ts';
 import { doubted } from './places.ts';
 
 /** "nothing wrong with Freya's front feet", "nothing in that foot", "can't see anything wrong with it". */
@@ -20,7 +21,7 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   const owner: Owner =
     dog && !(dog.possessive && !site) ? { dogs: dog.dogs, phrase: dog, doubt: dog.doubt } : f.owner(m.from, m.to, site);
   if (owner.human || (!owner.dogs.length && !site)) return [];
-  const it = f.low(k) === 'it' || f.low(k) === 'that' || f.low(k) === 'there' || f.low(k) === 'them';
+  const it = f.low(k) === 'it' || f.low(k) === 'that' || /^(there|them|em|either|those)$/.test(f.low(k));
   if (site?.anaphor || (!site && it)) {
     const last = lastSite(f, m.from, found);
     if (last)
@@ -78,6 +79,7 @@ export function readFine(
   if (site && (site.part || site.end)) {
     if (f.isClaimed(site.from, site.to)) return [];
     const owner = f.owner(m.from, m.to, site);
+    if (site.part && !/^(foot|pad|nail|web|toe)$/.test(site.part)) site = refined(f, site, owner, found, m.from);
     const own: Owner = owner.dogs.length || owner.human || site.side ? owner : wholeTeam(f);
     if (own.human) return [];
     const now =

@@ -214,7 +214,9 @@ function stopBetween(f: Frame, a: number, b: number): boolean {
   return false;
 }
 
-const mealTold = (f: Frame) => f.m.of('meal-time').length > 0;
+/** Words of a meal that out on the trail are a snack's too. */
+const TRAIL_MEAL = /^(fed|feed|feeding|lunch|bowls?|dish|dishes|pans?)$/;
+const mealTold = (f: Frame) => f.m.of('meal-time').some((x) => !(f.out && TRAIL_MEAL.test(f.low(x.from))));
 const snackTold = (f: Frame) =>
   f.m.of('snack-time').length > 0 || f.entries.some((e) => e.kind === 'distance' && e.measure === 'mark');
 
@@ -224,7 +226,7 @@ function whatOf(f: Frame, food: Served & { own: boolean }, m: Mention): What {
   if (food.what) return food.what;
   const near = f.m
     .of('meal-time')
-    .find((x) => !f.strongBetween(x.from, m.from) && !(f.out && /^(fed|feed|feeding|lunch|bowls?|dish|dishes|pans?)$/.test(f.low(x.from))));
+    .find((x) => !f.strongBetween(x.from, m.from) && !(f.out && TRAIL_MEAL.test(f.low(x.from))));
   if (near) return 'meal';
   if (mealTold(f) && !snackTold(f)) return 'meal';
   if (f.m.of('snack-time').length > 0) return 'snack';
@@ -249,6 +251,8 @@ function readTaking(
   )
     return undefined;
   if (!takingStands(f, m, words, kind, food, served)) return undefined;
+  // "Then broth, half a litre each, gone in seconds": everybody's
+  if (/^(gone|vanished|all gone)\b/.test(words) && f.m.of('per-dog').some((p) => p.to <= m.from && !f.strongBetween(p.from, m.from)) && !f.dogs.some((d) => d.to <= m.from && !f.strongBetween(d.to, m.from))) return undefined;
   const owner = whoTook(f, m, kind, before);
   if (owner.human || (!owner.dogs.length && !owner.phrase)) return undefined;
   if (!owner.dogs.length) return undefined;
@@ -453,6 +457,10 @@ function amountFor(
     if (!countable(q) || f.strongBetween(Math.min(q.from, m.from), Math.max(q.from, m.from))) continue;
     const gap = q.from >= m.to ? q.from - m.to : m.from - q.to;
     if (gap > 12) continue;
+    // "Pesto 1 l, Polka left it": what stands by another dog is that dog's
+    const [a, b] = q.from >= m.to ? [m.to, q.from] : [q.to, m.from];
+    if (q.from < m.from && f.dogs.some((d) => d.to === q.from && d.kind === 'names' && d !== owner.phrase)) continue;
+    if (q.from >= m.to && f.dogs.some((d) => d.from >= a && d.to <= b && d.kind === 'names' && !d.prep && d !== owner.phrase)) continue;
     const each =
       f.m.from('per-dog', q.to) ??
       f.m.of('per-dog').find((p) => Math.abs(p.from - q.to) <= 4 || Math.abs(q.from - p.to) <= 1);

@@ -165,7 +165,7 @@ const weightTold = (f: Frame, q: Quantity) =>
 /** A unit that only a measure has: "27.4 kilos" of a dog, "118 bpm". */
 function unitWhat(f: Frame, q: Quantity): What | undefined {
   const next = `${f.low(q.to)} ${f.low(q.to + 1)}`;
-  if (/^(bpm|beats)/.test(next)) return 'heart-rate';
+  if (/^(bpm|beats)/.test(next) || q.unit === 'bpm') return 'heart-rate';
   // No air is so warm where sleds run: 99 to 108 F, 37 to 42.5 C, with a dog in the sentence.
   const blood = q.unit === 'C' ? q.value >= 37 && q.value <= 42.5 : q.unit === 'F' && q.value >= 99 && q.value <= 108;
   if (q.dimension === 'temperature' && blood && f.dogs.some((d) => f.sentence(d.from) === f.sentence(q.from))) return 'temperature';

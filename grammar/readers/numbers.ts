@@ -105,6 +105,11 @@ function readDistance(f: Frame, q: Quantity): boolean {
   const right = rightOf(f, q, 7);
   const left = leftOf(f, q, 7);
   const unit = q.unit as EntryOf<'distance'>['unit'] | undefined;
+  // "18 in, averaging 9.5": so far in, not inches
+  if (q.unit === 'in' && f.low(q.to - 1) === 'in' && left === '' && f.out && /^([.,;]|and\b|so far|now|$)/.test(right)) {
+    addDistance(f, 'mark', q.value, metric(f) ? 'km' : 'mi', q.from, q.to, '<n> in');
+    return true;
+  }
   if (q.dimension === 'distance' && unit && /^(mi|km|m|ft|yd)$/.test(unit)) {
     if (notOfRun(f, q)) return false;
     addDistance(f, measureOf(f, q, left, right), q.value, unit, q.from, q.to, '<distance>');
@@ -175,7 +180,7 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
   if (/\b(another|remaining)$/.test(left)) return 'remaining';
   if (
     /^(in|out|into|along|so far|done|down|gone|behind us|under|past|since|mark)\b/.test(right) &&
-    !/^(in (\d|two|three|an hour|total|all|under|about)|out and back|out of|down to|in the (bag|books))\b/.test(right)
+    !/^(in (\d+|two|three|four|five|an hour|total|all|under|about)|out and back|out of|down to|in the (bag|books))\b/.test(right)
   )
     return 'mark';
   if (
@@ -363,7 +368,7 @@ function readDuration(f: Frame, q: Quantity): boolean {
   )
     of = 'stop';
   else if (chore && !STOP.test(left.split(' ').slice(-4).join(' '))) of = 'other';
-  else if (STOP.test(left) && !/\b(so|total|run|all told)\b[^,]*$/.test(left)) of = 'stop';
+  else if (STOP.test(left) && !/(\bso (about |roughly |some )?$|\b(so far|total|run|all told)\b[^,]*$)/.test(`${left} `)) of = 'stop';
   else if (
     /^(on the (runners|trail|sled)|run|loop|round|all told|total|with (the )?(stops|breaks)|including|moving|out on|trip|in total|counting|door to door|for the (run|loop|trip|whole)|start to finish)\b/.test(
       right,

@@ -236,7 +236,7 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
   if (f.m.of('in-for').some((b) => !f.strongBetween(b.from, place) && Math.abs(b.from - place) < 8)) return true;
   if (moveVerb(f, found.from, place, false)) return true;
   // "so he's swing left now", "Polka went up front": out on the trail a changed place is a move
-  const changed = / (went|gone|moved|goes) /.test(between) || /^(now|instead)$/.test(f.low(found.to > place ? found.to : place + 1)) || / now /.test(between);
+  const changed = / (went|gone|moved|goes) /.test(between) || [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) || / now /.test(between);
   if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
   const last = before[before.length - 1];
   return Boolean(last && last.kind === 'move' && !f.strongBetween(last.to, place) && found.from - last.to < 12);
@@ -369,7 +369,7 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
     // "Ezra's just behind us with the puppy team"
     for (let k = to; k < to + 10; k++) {
       if (f.low(k) === 'with') return k + 1;
-      if (f.dogAt(k) || f.isStrong(k) || f.siteAt(k) || f.m.at('item', k)) break;
+      if (f.dogAt(k) || f.isStrong(k) || f.siteAt(k) || (f.m.at('item', k) && f.low(k) !== 'sled')) break;
     }
     return own && own.to > to ? own.to : -1;
   }

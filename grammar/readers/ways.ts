@@ -260,7 +260,7 @@ function addGear(f: Frame, out: Out, item: string, dogs: string[], s: Mention, m
 /** "so I've replaced it", "new one on": the item told before. */
 function followGear(f: Frame, s: Mention, out: Out): void {
   const last = out.at(-1);
-  if (!last || s.from - last.at > 16) return;
+  if (!last || s.from - last.at > 24) return;
   if (s.value !== 'replaced' && !/^(it|that)$/.test(f.low(s.to))) return;
   if (/^(new|fresh|spare|a new|fixed|put new)$/.test(f.low(s.from)) && s.to - s.from === 1 && f.low(s.to) !== 'one')
     return;

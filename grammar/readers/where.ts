@@ -247,7 +247,9 @@ export function carriedSite(
   }
   // A site told without a sign: "went over everybody's feet, no splits".
   const s = f.sites.filter((x) => x.to <= m.from && !x.anaphor && (x.part || x.end)).at(-1);
-  if (s && m.from - s.to < 16 && !f.strongBetween(s.to, m.from)) {
+  // "Is that ear supposed to look so? It's oozing."
+  const it = /^(it|that)$/.test(f.low(m.from - 2)) && /^('s|is|was|looks|feels)$/.test(f.low(m.from - 1));
+  if (s && ((m.from - s.to < 16 && !f.strongBetween(s.to, m.from)) || (it && m.from - s.to < 14))) {
     const o = f.owner(s.from, s.to, s);
     if (same(o.dogs)) return s;
   }

@@ -13,10 +13,32 @@ export function isChat(f: Frame): [number, number][] {
   for (let i = 0; i < f.tokens.length; i++) {
     if (!f.isStrong(i) && i < f.tokens.length - 1) continue;
     const to = i + 1;
-    if (f.low(i) === '?' || question(f, from, to) || command(f, from, to) || errand(f, from)) out.push([from, to]);
+    const asked = f.low(i) === '?' ? askedFrom(f, from, i) : -1;
+    if (asked >= 0) out.push([asked, to]);
+    else if (question(f, from, to) || command(f, from, to) || errand(f, from)) out.push([from, to]);
     from = to;
   }
   return out;
+}
+
+const ASKS = /^(what|who|whose|which|where|when|why|how|did|do|does|is|are|was|were|can|could|would|will|should|have|has|had|right|eh|huh|isn|ain)$/;
+
+/**
+ * Where a question begins that ends at the mark `end`. "The wind came up, and I said, Mabel, what do you think?": what was
+ * told before the last comma stays told.
+ */
+function askedFrom(f: Frame, from: number, end: number): number {
+  let comma = -1;
+  for (let k = end - 1; k > from; k--) if (f.low(k) === ',' || f.low(k) === 'and') {
+    if (ASKS.test(f.low(k + 1)) || f.m.from('question', k + 1)) {
+      comma = k;
+      break;
+    }
+  }
+  let k = from;
+  while (f.m.from('filler', k) && k < end) k = f.m.from('filler', k)?.to ?? k + 1;
+  if (comma < 0 || ASKS.test(f.low(k)) || f.m.from('question', k)) return from;
+  return comma + 1;
 }
 
 /** Unpunctuated, a question shows by its first words alone. */

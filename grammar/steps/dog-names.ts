@@ -190,7 +190,7 @@ export function inDogSlot(
     const subject = prev === "'s" || prev === 'is' || prev === 'was' ? prev2 : '';
     if (
       IMPERSONAL.has(subject) ||
-      /^(got|gets|get|getting|so|very|really|pretty|too|looks|gone|turned|feels|quite|bit)$/.test(prev)
+      (/^(got|gets|get|getting|very|really|pretty|too|looks|gone|turned|feels|quite|bit)$/.test(prev) || (prev === 'so' && (!follows || /^([,.;]|)$/.test(next))))
     )
       return false;
   }
@@ -205,6 +205,8 @@ export function inDogSlot(
       inList ||
       (follows && (next !== 'on' || prev === '' || prev === '.') && next !== '.' && next !== '') ||
       TAKES_DOG.has(prev) ||
+      // "Waffle 26.2" where dogs are weighed
+      (tokens[at.to]?.kind === 'number' && m.of('quantity').length > 0) ||
       names.has(at.to + 1) ||
       ((prev === '' || prev === '.') && /^(i|we)$/.test(next))
     );

@@ -210,7 +210,7 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
     const prev = tokens[before]?.low ?? '';
     if (PREPS.has(prev)) p.prep = prev;
     const company = m.at('company', before);
-    if (company && company.to === before + 1) p.company = true;
+    if (company && company.to === before + 1 && !m.at('nothing', before)) p.company = true;
     const ex = m.at('except', before);
     if (ex && ex.to === before + 1 && p.kind !== 'pronoun' && exceptStands(tokens, ex, p, out)) {
       const group = [...out].reverse().find((q) => q.kind === 'group' && !q.excepted);

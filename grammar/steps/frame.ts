@@ -228,6 +228,7 @@ export class Frame {
     const hour = Number(/T(\d\d)/.exec(this.context.at ?? '')?.[1] ?? 24);
     for (let k = i; k >= 0 && !(k < i && this.isStrong(k)); k--) {
       const [a, b] = [this.low(k), this.low(k + 1)];
+      if (k < i && a === ',' && /^(and|but)$/.test(b)) return false;
       if (a === 'now' || this.low(i + 1) === 'now' || this.low(i + 2) === 'now') return false;
       if (
         (a === 'this' && b === 'afternoon' && hour < 12) ||

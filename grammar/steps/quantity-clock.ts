@@ -99,7 +99,7 @@ export const namedHour: Rule = {
   },
 };
 
-const COLON = /(\d{1,2}):(\d\d)(?::(\d\d))?(?![\d:])/y;
+const COLON = /(\d{1,2}):(\d\d)(?::(\d\d))?(?!\d|:\d)/y;
 
 /** "10:40", "5:10 pm", "7:56:30". */
 export const colonTime: Rule = {

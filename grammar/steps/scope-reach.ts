@@ -105,7 +105,7 @@ function tellsNothing(g: Ground, cue: Cue, from: number, to: number): boolean {
   const told = VERB | NOW | TOLD;
   for (let b = to; b < g.tokens.length && b < to + WINDOW; b++) {
     const f = g.flags[b] as number;
-    if (f & SENTENCE) break;
+    if (f & (SENTENCE | CONTRAST)) break;
     if (f & told) return false;
   }
   for (let b = from; b > cue.to; b--) if ((g.flags[b] as number) & told) return false;

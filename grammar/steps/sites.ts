@@ -335,6 +335,8 @@ function stop(
     (role === 'side' || role === 'paw')
   )
     return true;
+  // "limping on the front right and the joint above it is puffy": two places
+  if (linked && between.includes('the') && role === 'part' && (has('paw') || (has('side') && has('end'))) && !has('part') && between.includes('and')) return true;
   if (!linked && between.length === 0) {
     if (role === 'paw' && has('paw')) return true;
     if (role === 'side' && has('side') && !pieces.some((p) => p.value === 'both')) return true;

@@ -30,7 +30,7 @@ export const feet: readonly Row[] = [
   [
     'boot-state',
     'torn',
-    'torn; tore; ripped; rip; shredded; shred; blown; blew; blown out; blown through; blew through; blew out; wore; worn; wore through; worn through; worn out; wore out; wearing through; hole in; holes in; hole; holes; holed; trashed; chewed through; chewed up; ruined; destroyed; split; cut; cut up; busted; busted through; shot; in rags; in tatters; tattered; wrecked; through; tear; going through; went through; punctured; burst; chewed; bit through; ate through; wearing out; wearing thin; wore clean through; worn clean through; ripped through; done for; toast; finished; in shreds; broke through; burned through; worn right through; wore right through; blew a; popped a toe through',
+    'torn; tore; ripped; rip; shredded; shred; blown; blew; blown out; blown through; blew through; blew out; wore; worn; wore through; worn through; worn out; wore out; wearing through; hole in; holes in; hole; holes; holed; trashed; chewed through; chewed up; ruined; destroyed; split; cut; cut up; busted; busted through; shot; in rags; in tatters; tattered; wrecked; through; tear; going through; went through; punctured; burst; chewed; bit through; ate through; wearing out; wearing thin; wore clean through; worn clean through; ripped through; done for; toast; finished; in shreds; broke through; burned through; worn right through; wore right through; blew a; popped a toe through; ripped to shreds; torn to shreds; ripped to bits; ripped clean through; torn clean through; torn through; ripped wide open; worn to threads; in ribbons; torn up; ripped up; chewed to bits',
   ],
   [
     'boot-state',

@@ -6,7 +6,7 @@ const set = (s: string): ReadonlySet<string> => new Set(s.split(' '));
 
 /** Before a thing, not before a call name: "the storm", "a biscuit", "her boots", "will ask", "twelve miles". */
 export const BEFORE_THING = set(
-  "a an the this these some any every another what my your his her its their i we you they he she it will would can could should must might 'll let please much many more less such per cannot",
+  "a an the this these some any every another what my your his her its their i we you they he she it will would can could should must might 'll please much many more less such per cannot",
 );
 /** Before a thing when nothing after it speaks for a dog: "good trip", "mad dash", "big patch". */
 export const ADJECTIVE_BEFORE = set(
@@ -25,7 +25,7 @@ export const COPULA = set(
   "is 's was are were looks look got gets get getting turned gone feels felt so very really pretty bit too been be seems quite",
 );
 /** Impersonal subjects: "it's misty", "the trail's sandy". */
-export const IMPERSONAL = set('it its that there trail weather sky lake river we light day morning night afternoon');
+export const IMPERSONAL = set('it its that there else everything trail weather sky lake river we light day morning night afternoon');
 /** After a person's name that is meant as a verb: "hope it", "hope she". */
 export const AFTER_WISH = set('it its he she they the we so that to for i not this you there nobody everyone');
 /** After "'s" of "is" or "has". */

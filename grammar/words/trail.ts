@@ -94,7 +94,7 @@ export const weather: readonly Row[] = [
   [
     'condition',
     'clear',
-    "clear; sunny; blue sky; blue skies; clear sky; clear skies; sunshine; sun out; sun's out; sun is out; stars; starry; bluebird; cloudless; bright sun; sun; clear and cold; clear as a bell; bright and sunny; full sun; stars out; not a cloud; not a cloud in the sky; bright; sun came out; clearing; clearing up; cleared off; cleared up; full moon; moonlit; moonlight; northern lights; aurora; clear night; bluebird day; blue sky day; sunlit; clear and calm; skies are clear; big sun; sun's up; glorious sun; brilliant sun; sun shining; sun is shining; sun's shining; blazing sun; starlit; suns out; fair",
+    "clear; sunny; blue sky; blue skies; clear sky; clear skies; sunshine; sun out; sun's out; sun is out; stars; starry; bluebird; cloudless; bright sun; sun; clear and cold; clear as a bell; bright and sunny; full sun; stars out; not a cloud; not a cloud in the sky; bright; sun came out; clearing; clearing up; cleared off; cleared up; full moon; moonlit; moonlight; northern lights; aurora; clear night; bluebird day; blue sky day; sunlit; skies are clear; big sun; sun's up; glorious sun; brilliant sun; sun shining; sun is shining; sun's shining; blazing sun; starlit; suns out; fair",
   ],
   [
     'condition',
