@@ -82,7 +82,7 @@ export function Tomorrow({ dogs, episodes, cautions, on }: Props) {
         rows={rows}
         keyOf={(dog) => dog.id}
         start="open"
-        under={(dog) =>
+        below={(dog) =>
           openIn(dog).map((episode) => (
             <span key={episode.id} class="openword">
               open: {shortWords(episode, on)} · {signsWords(episode)}

@@ -2,9 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import type { getLoad } from '../api.ts';
 import type { Column } from '../parts/SortTable.tsx';
-import { dayWords } from '../times.ts';
 import { distanceFigure, distanceUnit, type Units } from '../units.ts';
-import { figure } from '../words.ts';
 
 export type LoadAnswer = Awaited<ReturnType<typeof getLoad>>;
 export type DogLoad = LoadAnswer['dogs'][number];
@@ -35,12 +33,8 @@ export function ratioCell(dog: DogLoad, which: 'coupled' | 'ewma'): ComponentChi
   if (ratio === undefined) return none(noComparison(dog));
   return (
     <>
-      <span class="figure">{figure(ratio)}×</span>
-      {dog.afterBreak && (
-        <span class="under hush">
-          back {dayWords(dog.afterBreak.back)} after {dog.afterBreak.days} days
-        </span>
-      )}
+      <span class="figure">{ratio.toFixed(2)}×</span>
+      {dog.afterBreak && <span class="under hush">after {dog.afterBreak.days} days off</span>}
     </>
   );
 }
@@ -57,7 +51,7 @@ const sum = (
   cell: (dog) => {
     const metres = dog[key];
     if (metres === undefined) return none(noComparison(dog));
-    return <span class={metres > 0 ? 'figure big' : 'hush'}>{distanceFigure(metres, units)}</span>;
+    return <span class={metres > 0 ? 'figure week' : 'hush'}>{distanceFigure(metres, units)}</span>;
   },
   by: (dog) => dog[key],
   numeric: true,
@@ -141,7 +135,7 @@ export function loadColumns(units: Units): LoadColumn[] {
       key: 'monotony',
       name: 'Monotony',
       means: 'mean of the seven daily distances over their sample standard deviation (n − 1): how alike the days were',
-      cell: (dog) => (dog.monotony === undefined ? dash : <span class="figure">{figure(dog.monotony)}</span>),
+      cell: (dog) => (dog.monotony === undefined ? dash : <span class="figure">{dog.monotony.toFixed(2)}</span>),
       by: (dog) => dog.monotony,
       numeric: true,
       largestFirst: true,

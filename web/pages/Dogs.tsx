@@ -89,6 +89,9 @@ export function Dogs() {
           </p>
         </Empty>
       )}
+      {blind && <Wrong error={blind} />}
+      {watch && <StandingCautions cautions={standingOf(watch.cautions)} on={watch.on} />}
+      {watch && <OpenList episodes={watch.episodes} on={watch.on} title="Open findings" id="open" />}
       {dogs && (
         <details class="adding" open={dogs.length === 0 || added > 0}>
           <summary>
@@ -110,9 +113,6 @@ export function Dogs() {
           />
         </details>
       )}
-      {blind && <Wrong error={blind} />}
-      {watch && <StandingCautions cautions={standingOf(watch.cautions)} on={watch.on} />}
-      {watch && <OpenList episodes={watch.episodes} on={watch.on} title="Open findings" id="open" />}
       {running.length > 0 && (
         <section class="section stack" aria-labelledby="roster">
           <h2 id="roster">Roster</h2>

@@ -1,5 +1,5 @@
 /** Load: who is open, who rested, what each dog has run and how that changes; for the whole kennel at once. */
-import { useState } from 'preact/hooks';
+import { useLocation } from 'preact-iso';
 import { getLoad, getWatch } from '../api.ts';
 import { counted } from '../labels.ts';
 import type { DogLoad, LoadAnswer } from '../load/columns.tsx';
@@ -17,7 +17,9 @@ import { ComesBack } from '../watch/ComesBack.tsx';
 import { standingOf } from '../watch/words.ts';
 
 export function Load() {
-  const [on, setOn] = useState<string>();
+  const { query, route } = useLocation();
+  const on = /^\d{4}-\d{2}-\d{2}$/.test(query.on ?? '') ? query.on : undefined;
+  const pick = (day: string | undefined) => route(day ? `/load?on=${day}` : '/load', true);
   const { data, trouble, loading, reload } = useFetched(async () => {
     const load = await getLoad(on);
     return { load, watch: await getWatch({ on: load.on }) };
@@ -38,7 +40,7 @@ export function Load() {
       )}
       {load && watch && load.dogs.length > 0 && (
         <>
-          <WhatCounts load={load} pick={setOn} />
+          <WhatCounts load={load} pick={pick} />
           <StandingCautions cautions={standingOf(watch.cautions)} on={watch.on} />
           <Tomorrow dogs={load.dogs} episodes={watch.episodes} cautions={watch.cautions} on={load.on} />
           <Weeks dogs={load.dogs} episodes={watch.episodes} on={load.on} />

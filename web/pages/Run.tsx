@@ -3,7 +3,7 @@
 import { useState } from 'preact/hooks';
 import { useLocation, useRoute } from 'preact-iso';
 import type { RunRecord } from '../../server/records/types.ts';
-import { getRun } from '../api.ts';
+import { getRun, getWatch } from '../api.ts';
 import { counted } from '../labels.ts';
 import { Head, Notice, Waiting, Wrong } from '../parts/Told.tsx';
 import { DogsTable } from '../runs/DogsTable.tsx';
@@ -11,7 +11,7 @@ import { Gangline } from '../runs/Gangline.tsx';
 import { CorrectDistance, distanceFrom, JoinBefore } from '../runs/Mend.tsx';
 import { RunNotes } from '../runs/RunNotes.tsx';
 import { units } from '../status.ts';
-import { clockOf, dayWords } from '../times.ts';
+import { clockOf, dayWords, shiftDay } from '../times.ts';
 import {
   distanceFigure,
   distanceUnit,
@@ -22,6 +22,9 @@ import {
   windWords,
 } from '../units.ts';
 import { useFetched } from '../use.ts';
+import { StandingCautions } from '../watch/Cautions.tsx';
+import { OpenList } from '../watch/OpenList.tsx';
+import { standingOf } from '../watch/words.ts';
 import { minutesWords, said } from '../words.ts';
 
 const pathOf = (id: string) => `/runs/${encodeURIComponent(id)}`;
@@ -60,11 +63,12 @@ export function Run() {
       </nav>
       <Notice>{told}</Notice>
       {trouble && <Wrong error={trouble} again={() => void reload()} />}
+      <WasOpen key={run.day} run={run} />
       <Conflicts run={run} />
       <Figures run={run} units={u} />
       <div class="teamside">
         <Gangline dogs={run.dogs} units={u} />
-        <Around run={run} units={u} />
+        <Around run={run} chill={data.windChill} units={u} />
       </div>
       <section class="section stack" aria-labelledby="dogs">
         <h2 id="dogs">Dogs</h2>
@@ -90,6 +94,27 @@ export function Run() {
         )}
       </section>
     </div>
+  );
+}
+
+/** Notices that stood on the run's day, and what was open in its dogs when they went out: as it was the evening before. */
+function WasOpen({ run }: { run: RunRecord }) {
+  const { data, trouble, reload } = useFetched(async () => {
+    const [day, before] = await Promise.all([
+      getWatch({ on: run.day, state: 'open' }),
+      getWatch({ on: shiftDay(run.day, -1), state: 'open' }),
+    ]);
+    return { day, before };
+  }, [run.day]);
+  if (trouble) return <Wrong error={trouble} again={() => void reload()} />;
+  if (!data) return null;
+  const inTeam = new Set(run.dogs.map((dog) => dog.dog));
+  const ofTeam = <T extends { dog: string }>(all: readonly T[]) => all.filter(({ dog }) => inTeam.has(dog));
+  return (
+    <>
+      <StandingCautions cautions={ofTeam(standingOf(data.day.cautions))} on={run.day} />
+      <OpenList episodes={ofTeam(data.before.episodes)} on={run.day} title="Open when it went out" id="wasopen" />
+    </>
   );
 }
 
@@ -156,8 +181,10 @@ function Figures({ run, units: u }: { run: RunRecord; units: Units }) {
   );
 }
 
+type Chill = Awaited<ReturnType<typeof getRun>>['windChill'];
+
 /** Stops, trail, weather and gear: what was around the team. */
-function Around({ run, units: u }: { run: RunRecord; units: Units }) {
+function Around({ run, chill, units: u }: { run: RunRecord; chill: Chill; units: Units }) {
   const stops = run.stops.map((stop) =>
     [
       stop.atMetres !== undefined && `at ${distanceWords(stop.atMetres, u)}`,
@@ -193,6 +220,24 @@ function Around({ run, units: u }: { run: RunRecord; units: Units }) {
           </dd>
         </div>
       ))}
+      {chill && <WindChill chill={chill} units={u} />}
     </dl>
+  );
+}
+
+/** How cold it felt on bare skin at the coldest and windiest that was told, and when skin can freeze. */
+function WindChill({ chill, units: u }: { chill: NonNullable<Chill>; units: Units }) {
+  return (
+    <div>
+      <dt>Wind chill</dt>
+      <dd>
+        <span class="line">
+          {temperatureWords(chill.chill, u)}, from {temperatureWords(chill.celsius, u)} and{' '}
+          {windWords(chill.metresPerSecond, u)}, the coldest and the windiest told
+        </span>
+        {chill.frostbite && <strong class="line frostbite">{chill.frostbite}</strong>}
+        <span class="line small hush">{chill.about} (US National Weather Service and Environment Canada, 2001)</span>
+      </dd>
+    </div>
   );
 }

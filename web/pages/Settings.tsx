@@ -70,12 +70,14 @@ export function Settings() {
 function KennelForm({ settings, kept }: { settings: Kept; kept: (settings: Kept) => void }) {
   const [form, setForm] = useState(settings);
   const [gap, setGap] = useState(String(settings.runGapHours));
+  const [silence, setSilence] = useState(String(settings.silenceDays));
   const [told, setTold] = useState('');
-  const [wrong, setWrong] = useState('');
+  const [wrong, setWrong] = useState<{ gap?: string; silence?: string }>({});
   const doing = useDoing();
   useEffect(() => {
     setForm(settings);
     setGap(String(settings.runGapHours));
+    setSilence(String(settings.silenceDays));
   }, [settings]);
   const seasons = [...new Set([...(status.value?.seasons ?? []), form.season].filter((s) => s !== undefined))].sort();
   const set = (to: Partial<Kept>) => {
@@ -85,13 +87,17 @@ function KennelForm({ settings, kept }: { settings: Kept; kept: (settings: Kept)
   const submit = (event: Event) => {
     event.preventDefault();
     const hours = Number(gap.trim().replace(',', '.'));
-    if (!(hours >= 0.5 && hours <= 24)) {
-      setWrong('Give a number of hours from 0.5 to 24.');
-      return;
-    }
-    setWrong('');
+    const days = Number(silence.trim() || Number.NaN);
+    const faults = {
+      ...(hours >= 0.5 && hours <= 24 ? {} : { gap: 'Give a number of hours from 0.5 to 24.' }),
+      ...(Number.isInteger(days) && days >= 1 && days <= 365
+        ? {}
+        : { silence: 'Give a whole number of days from 1 to 365.' }),
+    };
+    setWrong(faults);
+    if (Object.keys(faults).length > 0) return;
     void doing.run(async () => {
-      const answer = await putSettings({ ...form, runGapHours: hours });
+      const answer = await putSettings({ ...form, runGapHours: hours, silenceDays: days });
       kept(answer.settings);
       await refreshStatus();
       setTold('The settings are kept.');
@@ -144,12 +150,27 @@ function KennelForm({ settings, kept }: { settings: Kept; kept: (settings: Kept)
             id="gap"
             inputMode="decimal"
             value={gap}
-            aria-invalid={wrong ? true : undefined}
+            aria-invalid={wrong.gap ? true : undefined}
             aria-describedby="gap-hint"
             onInput={(event) => setGap(event.currentTarget.value)}
           />
-          <p id="gap-hint" class={wrong ? 'wrong' : 'hint'}>
-            {wrong || 'A later note of the same day then starts a run of its own.'}
+          <p id="gap-hint" class={wrong.gap ? 'wrong' : 'hint'}>
+            {wrong.gap ?? 'A later note of the same day then starts a run of its own.'}
+          </p>
+        </div>
+        <div class="field">
+          <label for="silence">Days without a word before a finding ends</label>
+          <input
+            id="silence"
+            inputMode="numeric"
+            value={silence}
+            aria-invalid={wrong.silence ? true : undefined}
+            aria-describedby="silence-hint"
+            onInput={(event) => setSilence(event.currentTarget.value)}
+          />
+          <p id="silence-hint" class={wrong.silence ? 'wrong' : 'hint'}>
+            {wrong.silence ??
+              'It then counts as “not seen since”, not as healed; when it is told again it has come back.'}
           </p>
         </div>
       </div>

@@ -1,5 +1,6 @@
 /** The start page: speak or type a note, see at once what was understood, keep it. Made for mitts and ten seconds. */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import { alarmsOf } from '../../grammar/cautions.ts';
 import { canHear, canReadAloud, type Listening, listen, readAloud } from '../hearing.ts';
 import { draft, readBack, speaker } from '../keep.ts';
 import { keepNote, newNote } from '../outbox/outbox.ts';
@@ -9,6 +10,8 @@ import { Notice, useTitle, Wrong } from '../parts/Told.tsx';
 import { readEntries, Understood, useUnderstanding } from '../parts/Understood.tsx';
 import { freshContext, keptContext, warmUp } from '../reading/reading.ts';
 import { useDoing } from '../use.ts';
+import { NoteCautions } from '../watch/Cautions.tsx';
+import { OpenLine } from '../watch/OpenLine.tsx';
 import { aloud } from '../words.ts';
 
 /** Listening: the words heard go behind those that stood in the box when it began. */
@@ -96,6 +99,7 @@ export function Speak() {
   const by = context.people.includes(speaker.value) ? speaker.value : undefined;
   const understanding = useUnderstanding(draft.value, context);
   const text = draft.value.trim();
+  const alarms = text && understanding.reading ? alarmsOf(understanding.reading.entries) : [];
 
   const look = useCallback(() => void freshContext(by).then(setContext), [by]);
   useEffect(look, [look]);
@@ -112,7 +116,8 @@ export function Speak() {
       listening.stop();
       const { reading } = understanding.text === draft.value ? understanding : {};
       await keepNote(newNote(text, listening.dictated.current ? 'dictated' : 'typed', by));
-      if (readBack.value === 'on' && reading) readAloud(readEntries(reading).map(aloud));
+      if (readBack.value === 'on' && reading)
+        readAloud([...alarms.map(({ says }) => says), ...readEntries(reading).map(aloud)]);
       clear();
       setKept('Kept.');
       box.current?.focus({ preventScroll: true });
@@ -125,6 +130,7 @@ export function Speak() {
         Speak
       </h1>
       <OutboxLine />
+      <OpenLine />
       <div class="speaking stack">
         {hears ? (
           <SpeakButton on={listening.on} start={listening.start} stop={listening.stop} />
@@ -160,6 +166,7 @@ export function Speak() {
           />
         </div>
       </div>
+      <NoteCautions alarms={alarms} fresh />
       <section class="heard stack" aria-label="Understood" aria-live="polite">
         <h2>Understood</h2>
         <Understood {...understanding} />

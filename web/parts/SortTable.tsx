@@ -1,5 +1,5 @@
 /** A table that sorts by a press on a column's head. */
-import type { ComponentChildren } from 'preact';
+import { type ComponentChildren, Fragment } from 'preact';
 import { useState } from 'preact/hooks';
 
 export interface Column<T> {
@@ -22,6 +22,8 @@ interface Props<T> {
   keyOf: (row: T) => string;
   /** A line under the row's head. */
   under?: (row: T) => ComponentChildren;
+  /** What stands across the whole width under a row; it stays with its row in every order. */
+  below?: (row: T) => ComponentChildren;
   start: string;
 }
 
@@ -36,7 +38,7 @@ export function sorted<T>(rows: readonly T[], by: Column<T>['by'], down: boolean
   });
 }
 
-export function SortTable<T>({ caption, columns, rows, keyOf, under, start }: Props<T>) {
+export function SortTable<T>({ caption, columns, rows, keyOf, under, below, start }: Props<T>) {
   const [by, setBy] = useState({ key: start, down: columns.find((c) => c.key === start)?.largestFirst ?? false });
   const column = columns.find((c) => c.key === by.key) ?? columns[0];
   const press = (c: Column<T>) =>
@@ -68,22 +70,34 @@ export function SortTable<T>({ caption, columns, rows, keyOf, under, start }: Pr
       </thead>
       <tbody>
         {(column ? sorted(rows, column.by, by.down) : rows).map((row) => (
-          <tr key={keyOf(row)}>
-            {columns.map((c, i) =>
-              i === 0 ? (
-                <th key={c.key} scope="row">
-                  {c.cell(row)}
-                  {under && <span class="under hush">{under(row)}</span>}
-                </th>
-              ) : (
-                <td key={c.key} class={classOf(c)}>
-                  {c.cell(row)}
-                </td>
-              ),
-            )}
-          </tr>
+          <Fragment key={keyOf(row)}>
+            <tr>
+              {columns.map((c, i) =>
+                i === 0 ? (
+                  <th key={c.key} scope="row">
+                    {c.cell(row)}
+                    {under && <span class="under hush">{under(row)}</span>}
+                  </th>
+                ) : (
+                  <td key={c.key} class={classOf(c)}>
+                    {c.cell(row)}
+                  </td>
+                ),
+              )}
+            </tr>
+            <Below columns={columns.length}>{below?.(row)}</Below>
+          </Fragment>
         ))}
       </tbody>
     </table>
+  );
+}
+
+function Below({ columns, children }: { columns: number; children: ComponentChildren }) {
+  if (!children || (Array.isArray(children) && children.length === 0)) return null;
+  return (
+    <tr class="below">
+      <td colSpan={columns}>{children}</td>
+    </tr>
   );
 }

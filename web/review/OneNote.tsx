@@ -1,5 +1,6 @@
 /** One note beside its entries: the words with their marks, the names nobody knows, what can be done with each. */
 import { useEffect, useRef } from 'preact/hooks';
+import { alarmsOf } from '../../grammar/cautions.ts';
 import type { Dog } from '../../server/model.ts';
 import type { NoteView } from '../../server/routes/schemas.ts';
 import { SOURCE_WORDS } from '../labels.ts';
@@ -8,6 +9,7 @@ import { unreadWords } from '../parts/marks.ts';
 import { NoteText } from '../parts/NoteText.tsx';
 import { units } from '../status.ts';
 import { clockOf, dayWords } from '../times.ts';
+import { NoteCautions } from '../watch/Cautions.tsx';
 import type { Desk } from './desk.ts';
 import { EntryRow } from './EntryRow.tsx';
 import { openForm } from './keys.ts';
@@ -25,6 +27,7 @@ export function OneNote({ desk, note, dogs, people, rosterChanged }: NoteProps) 
   const marked = note.entries
     .map(({ entry, state }, i) => ({ number: i + 1, entry, state }))
     .filter(({ state }) => state !== 'removed');
+  const standing = note.entries.filter(({ state }) => state !== 'removed' && !note.aside);
   const unread = unreadWords(note.text, marked);
   const names = dogs.filter((dog) => !dog.retired).map((dog) => dog.name);
   const form = desk.form.value;
@@ -62,6 +65,10 @@ export function OneNote({ desk, note, dogs, people, rosterChanged }: NoteProps) 
           </p>
         )}
         {note.warning && <p class="told">{note.warning}</p>}
+        <NoteCautions
+          alarms={alarmsOf(standing.map(({ entry }) => entry))}
+          fresh={standing.some(({ state }) => state === 'proposed')}
+        />
       </div>
       <NoteActs desk={desk} note={note} />
       <div class="stack readings">

@@ -16,14 +16,16 @@ export function ComesBack({ watch }: { watch: Watched }) {
   }
   const again = [...bySite.values()]
     .filter((times) => times.some(({ sinceBefore }) => sinceBefore))
-    .sort((a, b) => b.length - a.length || (lastOf(b).lastSeen < lastOf(a).lastSeen ? -1 : 1));
+    .sort((a, b) => openFirst(a, b) || b.length - a.length || (lastOf(b).lastSeen < lastOf(a).lastSeen ? -1 : 1));
   return (
     <section class="section stack" aria-labelledby="comesback">
       <h2 id="comesback">What keeps coming back</h2>
       {again.length === 0 && <p class="hush">Nothing was found twice in the same place this season.</p>}
-      {again.map((times) => (
-        <Times key={times[0]?.id} times={times} on={watch.on} />
-      ))}
+      <div>
+        {again.map((times) => (
+          <Times key={times[0]?.id} times={times} on={watch.on} />
+        ))}
+      </div>
       <TakenForAnother watch={watch} />
       <p class="small hush">{watch.about.episodes}</p>
       {again.length > 0 && <p class="small hush">{watch.about.onset}</p>}
@@ -31,6 +33,8 @@ export function ComesBack({ watch }: { watch: Watched }) {
   );
 }
 
+const openFirst = (a: readonly Episode[], b: readonly Episode[]) =>
+  Number(lastOf(b).state === 'open') - Number(lastOf(a).state === 'open');
 const lastOf = (times: readonly Episode[]) => times[times.length - 1] as Episode;
 
 function Times({ times, on }: { times: readonly Episode[]; on: string }) {
@@ -39,11 +43,18 @@ function Times({ times, on }: { times: readonly Episode[]; on: string }) {
   const u = units.value;
   const far = (metres: number | undefined) => (metres === undefined ? '–' : distanceWords(metres, u));
   return (
-    <article class="stack recurs">
-      <h3>
-        <a href={`/dogs/${last.dogId}`}>{last.dog}</a> · {last.site.label}
-        <span class="hush"> · {counted(times.length, 'time')}</span>
-      </h3>
+    <details class="adding recurs" open={last.state === 'open'}>
+      <summary>
+        <h3>
+          {last.dog} · {last.site.label}{' '}
+          <span class="hush">
+            {counted(times.length, 'time')}, last from {dayWords(last.from)}, {stateWords(last, on)}
+          </span>
+        </h3>
+      </summary>
+      <p class="small">
+        <a href={`/dogs/${last.dogId}`}>{last.dog}’s own page</a>
+      </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways has to be reached by the keyboard. */}
       <section class="scrolls" tabIndex={0} aria-label={`${name}, each time, as a table`}>
         <table class="table plain">
@@ -90,7 +101,7 @@ function Times({ times, on }: { times: readonly Episode[]; on: string }) {
           </tbody>
         </table>
       </section>
-    </article>
+    </details>
   );
 }
 
