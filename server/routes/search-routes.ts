@@ -1,6 +1,7 @@
 /** Search: what the call takes and answers. */
 import { createRoute, z } from '@hono/zod-openapi';
 import { AMOUNTS, querySchema, SHOWN, UNITS } from '../search/query.ts';
+import { episodeSchema, siteSchema } from '../watch/schema.ts';
 import { badInput, count, json } from './answers.ts';
 import { daySchema, entrySchema, seasonNameSchema } from './schemas.ts';
 
@@ -80,6 +81,17 @@ export const searchHitSchema = z
         runsWithoutDistance: z.number().int(),
       }),
     ),
+    /** The episodes it was seen in, with which time in the season that was. */
+    episodes: z.array(
+      z.object({
+        dog: z.string(),
+        id: z.string(),
+        site: z.string(),
+        number: z.number().int().optional(),
+        first: z.boolean(),
+        sinceBefore: episodeSchema.shape.sinceBefore,
+      }),
+    ),
   })
   .openapi('SearchHit');
 
@@ -118,6 +130,29 @@ export const searchAnswerSchema = z
     unreviewed: z.number().int(),
     dogs: tallySchema,
     seasons: tallySchema,
+    /** Of the places in these hits those where something was found more than once, with every time in the season. */
+    cameBack: z.array(
+      z.object({
+        dog: z.string(),
+        season: z.string(),
+        site: siteSchema,
+        /** Oldest first; `found` where one of these hits is of it. */
+        episodes: z.array(
+          episodeSchema
+            .pick({
+              id: true,
+              from: true,
+              lastSeen: true,
+              state: true,
+              until: true,
+              signs: true,
+              number: true,
+              sinceBefore: true,
+            })
+            .extend({ found: z.boolean() }),
+        ),
+      }),
+    ),
     /** Notes in the index, and notes there are: fewer only while it is being built. */
     index: z.object({ notes: z.number().int(), of: z.number().int() }),
   })

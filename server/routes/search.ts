@@ -15,6 +15,7 @@ import {
 } from '../search/index.ts';
 import { newRoutes } from './errors.ts';
 import { getSearch, type Parts } from './search-routes.ts';
+import { watchOfDog } from './together.ts';
 import { runsIn, shownSeason } from './view.ts';
 
 /** How long a search waits for an index that is not ready; then it answers from what there is, and says so. */
@@ -43,6 +44,7 @@ export function searchRoutes(house: House) {
         const { runs, runsOfNote } = runsIn(house, store.season(season));
         return { runs, ofNote: runsOfNote };
       },
+      episodesOf: (dog) => watchOfDog(house, dog, dayOf(house.now())).episodes,
     };
     const found = search(asked, ground, store.seasonNames(), { limit, offset });
     return c.json(

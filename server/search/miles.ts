@@ -1,4 +1,5 @@
 /** What a dog ran between two days: its own metres and runs, neither day counted in, as the episodes are counted. */
+import { ranIn } from '../load/index.ts';
 import type { RunRecord } from '../records/types.ts';
 
 export interface Between {
@@ -25,7 +26,10 @@ function byDog(runs: readonly RunRecord[]): Map<string, Ran> {
   map = new Map();
   const inOrder = [...runs].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
   for (const run of inOrder)
-    for (const { dog, metres } of run.dogs) {
+    for (const one of run.dogs) {
+      // A dog that only was told of did not run.
+      if (!ranIn(one)) continue;
+      const { dog, metres } = one;
       let mine = map.get(dog);
       if (!mine) {
         mine = { days: [], metres: [0], unknown: [0] };

@@ -7,7 +7,7 @@ import { getDogs, type SearchAsked, search } from '../api.ts';
 import { counted } from '../labels.ts';
 import { Empty, Head, Notice, Waiting, Wrong } from '../parts/Told.tsx';
 import { addressOf, addressOfWords, askedIn } from '../search/address.ts';
-import { FoundNotes, TimeLine } from '../search/Found.tsx';
+import { CameBack, FoundNotes, TimeLine } from '../search/Found.tsx';
 import { type Answer, ChangeForm, Chips } from '../search/Parts.tsx';
 import { status, units } from '../status.ts';
 import { useFetched } from '../use.ts';
@@ -192,12 +192,14 @@ function Found({ answer }: { answer: Answer }) {
           </ul>
         </section>
       )}
+      <CameBack answer={answer} units={u} />
       {hits.length > 0 && (
         <section class="stack" aria-labelledby="line">
           <h2 id="line">Time line</h2>
           <TimeLine answer={answer} units={u} />
           <p class="small hush">
-            Between two entries: the dog’s own runs from reviewed notes, those of the two days themselves not counted.
+            Between two entries, and between two times: the dog’s own runs from reviewed notes, those of the two days
+            themselves not counted.
           </p>
         </section>
       )}

@@ -1,8 +1,11 @@
 /** What was found: the entries as a time line with what lies between them, and the notes with the words marked. */
-import { Fragment } from 'preact';
+import { ordinal, ranWords, stateWords } from '../dog/words.ts';
 import { counted } from '../labels.ts';
+import { DogLink } from '../parts/DogLink.tsx';
+import { MarkedText } from '../parts/MarkedText.tsx';
 import { clockOf, dayWords } from '../times.ts';
 import { distanceWords, type Units } from '../units.ts';
+import { signsWords } from '../watch/words.ts';
 import { said } from '../words.ts';
 import { addressOf } from './address.ts';
 import type { Answer } from './Parts.tsx';
@@ -19,7 +22,7 @@ export function TimeLine({ answer, units }: { answer: Answer; units: Units }) {
     <ol class="timeline" aria-label="Found, newest first">
       {answer.hits.map((hit) => (
         <li key={hit.id}>
-          <HitLine hit={hit} year={many || Boolean(answer.query.from)} />
+          <HitLine hit={hit} year={many || Boolean(answer.query.from)} units={units} />
           {hit.since.map((since) => (
             <Between
               key={since.dog}
@@ -34,27 +37,75 @@ export function TimeLine({ answer, units }: { answer: Answer; units: Units }) {
   );
 }
 
-function HitLine({ hit, year }: { hit: Hit; year: boolean }) {
+function HitLine({ hit, year, units }: { hit: Hit; year: boolean; units: Units }) {
   const { who, what } = said(hit.entry);
+  const [dog] = hit.entry.dogs.length === 1 ? hit.entry.dogs : [];
   return (
     <div class="hit">
       <p class="day">
         {dayWords(hit.day, year)} <span class="hush small">{clockOf(hit.at)}</span>
       </p>
       <p>
-        {who && <strong>{who}</strong>}
+        {who && <strong>{dog !== undefined && dog !== '*' ? <DogLink name={dog} /> : who}</strong>}
         {who && ' · '}
         {what}
         {hit.unreviewed && <em> (not reviewed yet, counts for nothing)</em>}
       </p>
+      {hit.episodes.map((episode) => (
+        <p key={episode.id} class="time">
+          {numberWords(episode, hit.episodes.length > 1, units)}
+        </p>
+      ))}
       <p class="small links">
         <a href={`/review/${hit.note}`}>Note of {dayWords(hit.day)}</a>
         {hit.run && <a href={runPath(hit.run)}>Its run</a>}
-        {hit.entry.dogs.length === 1 && hit.entry.dogs[0] !== '*' && (
-          <a href={addressOf({ dogs: hit.entry.dogs })}>All of {hit.entry.dogs[0]}</a>
-        )}
+        {dog !== undefined && dog !== '*' && <a href={addressOf({ dogs: [dog] })}>All of {dog}</a>}
       </p>
     </div>
+  );
+}
+
+/** "2nd time this season, left wrist: 101 mi and 6 runs since the 1st, 48 days"; what goes on with it only says which. */
+export function numberWords(episode: Hit['episodes'][number], named: boolean, units: Units): string {
+  const { number, site, dog, first, sinceBefore } = episode;
+  const place = named ? `${dog}, ${site}` : site;
+  if (number === undefined) return `${place}: only told as possible, not counted`;
+  const time = `${ordinal(number)} time this season, ${place}`;
+  if (!first) return `still the ${time}`;
+  if (!sinceBefore) return time;
+  const before = number > 1 ? ordinal(number - 1) : 'last';
+  return `${time}: ${ranWords(sinceBefore, units)} since the ${before}, ${counted(sinceBefore.days, 'day')}`;
+}
+
+/** Places where it was found more than once: every time of the season, also those that these words do not name. */
+export function CameBack({ answer, units }: { answer: Answer; units: Units }) {
+  if (answer.cameBack.length === 0) return null;
+  const many = new Set(answer.cameBack.map((place) => place.season)).size > 1;
+  return (
+    <section class="stack" aria-labelledby="cameback">
+      <h2 id="cameback">What came back</h2>
+      <ul class="cameback">
+        {answer.cameBack.map(({ dog, site, season, episodes }) => (
+          <li key={`${season} ${dog} ${site.key}`}>
+            <h3>
+              <DogLink name={dog} /> · {site.label}, {counted(episodes.length, 'time')} {many && `in ${season}`}
+            </h3>
+            <ol>
+              {episodes.map((one) => (
+                <li key={one.id}>
+                  <strong>{dayWords(one.from)}</strong> · {signsWords(one)} · {stateWords(one)}
+                  {one.sinceBefore && (
+                    <span class="since">
+                      {ranWords(one.sinceBefore, units)} since the time before, {counted(one.sinceBefore.days, 'day')}
+                    </span>
+                  )}
+                </li>
+              ))}
+            </ol>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
@@ -98,30 +149,10 @@ export function FoundNotes({ notes }: { notes: readonly Note[] }) {
             )}
           </p>
           <p class="foundtext">
-            <Marked text={note.text} marks={note.marks} />
+            <MarkedText text={note.text} marks={note.marks} />
           </p>
         </li>
       ))}
     </ol>
-  );
-}
-
-function Marked({ text, marks }: { text: string; marks: readonly [number, number][] }) {
-  let at = 0;
-  const pieces = marks.map(([a, b]) => {
-    const before = text.slice(at, a);
-    at = b;
-    return (
-      <Fragment key={a}>
-        {before}
-        <mark>{text.slice(a, b)}</mark>
-      </Fragment>
-    );
-  });
-  return (
-    <>
-      {pieces}
-      {text.slice(at)}
-    </>
   );
 }
