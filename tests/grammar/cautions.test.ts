@@ -45,6 +45,17 @@ describe('notices from a note', () => {
     'Kodiak loose stool',
     'everyone ate',
   ])('none: %s', (text) => expect(alarms(text)).toEqual([]));
+  it('what a dog will not do plans nothing for the next one', () => {
+    const both = alarms('Moss will not cool down, Kodiak maybe dark urine');
+    expect(both.map(({ dog, reason, told }) => [dog, reason, told])).toEqual([
+      ['Moss', 'overheated', 'now'],
+      ['Kodiak', 'dark-urine', 'possible'],
+    ]);
+    expect(alarms('Otter will not put weight on his left hind, Kodiak collapsed').map(({ told }) => told)).toEqual([
+      'now',
+      'now',
+    ]);
+  });
   it('a dog and a reason once, the sure word before the doubtful one', () => {
     const possible: Entry = { kind: 'finding', dogs: ['Moss'], sign: 'overheated', assertion: 'possible' };
     const sure: Entry = { ...possible, assertion: 'present' };
