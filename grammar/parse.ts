@@ -12,6 +12,7 @@ import type { Context, Entry } from './entry.ts';
 import { readBooties } from './readers/booties.ts';
 import { readCare } from './readers/care.ts';
 import { readConditions } from './readers/conditions.ts';
+import { readElliptic } from './readers/elliptic.ts';
 import { readDrops } from './readers/drops.ts';
 import { readFindings } from './readers/findings.ts';
 import { readIntake } from './readers/intake.ts';
@@ -40,7 +41,7 @@ export interface Reading {
  * Readers in their order: places before drops ("in the sled bag" and "in lead" both follow a dog), numbers before all that
  * could take a number's words, booties before findings ("torn", "worn", a foot named for its bootie), conditions before
  * attitude ("flat light", "dead calm"), findings before care, which points back at them; intake before attitude and gait
- * ("eating well", "pick at"); gear last, for its words are the commonest.
+ * ("eating well", "pick at"); gear late, for its words are the commonest; what was left out last of all.
  */
 function readAll(f: Frame): void {
   readPlaces(f);
@@ -55,6 +56,7 @@ function readAll(f: Frame): void {
   readGear(f);
   readAttitude(f);
   readGait(f);
+  readElliptic(f);
 }
 
 /**

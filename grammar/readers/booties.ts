@@ -55,6 +55,8 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
   if (verb && !noun && /^(boot|booted|booting|rebooted|bootied)$/.test(word)) return { value: 'on', from: h.from, to: h.to };
   const near: { value: State; from: number; to: number; gap: number }[] = [];
   for (const s of f.m.of('boot-state')) {
+    // "went through all the feet"
+    if (/^(went|going|go) through$/.test(`${f.low(s.from)} ${f.low(s.from + 1)}`) && /^(the|all|every|each|his|her|their|everybody|everyone)$/.test(f.low(s.to))) continue;
     const gap = s.from >= h.to ? s.from - h.to : h.from - s.to;
     if (gap < 0 || gap > 9) continue;
     if (f.strongBetween(Math.min(s.from, h.from), Math.max(s.from, h.from))) continue;
@@ -136,6 +138,8 @@ function pawsNear(f: Frame, from: number, to: number, before: readonly Read[]): 
     if (s.part && /^(pad|web)$/.test(s.part) && s.from >= to) continue;
     if (s.paws.length === 4) return { paws: [], site: s };
     if (s.paws.length) return { paws: order(s.paws), site: s };
+    // "the front booties": both
+    if (s.end && !s.side && !s.part && f.m.at('bootie', s.to) && f.low(s.to).endsWith('s')) return { paws: s.end === 'front' ? ['LF', 'RF'] : ['LH', 'RH'], site: s };
     // "his right one" after fronts: the end of the feet before.
     const last = before.at(-1)?.entry.paws;
     if (s.side && s.side !== 'both' && last?.length) {
@@ -263,7 +267,8 @@ function listed(f: Frame, out: Read[], h: Mention, state: State): void {
   const start = h.to;
   const pairs: { d: DogPhrase; s: Site | undefined; dogs: string[] }[] = [];
   let k = start;
-  while (k < f.tokens.length && !f.isStrong(k)) {
+  let edge = start + 1;
+  while (k < f.tokens.length && !f.isStrong(k) && (state === 'on' || k - edge <= 2)) {
     const d = f.dogFrom(k);
     const place = d ? undefined : f.m.from('position', k);
     if (d || place) {
@@ -277,6 +282,7 @@ function listed(f: Frame, out: Read[], h: Mention, state: State): void {
             .map((l) => l.dog);
       if (s && dogs.length) pairs.push({ d: d as DogPhrase, s, dogs });
       k = s ? s.to : end;
+      edge = k;
     } else k++;
   }
   if (pairs.length < 2) return;
@@ -296,14 +302,15 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
   const first = (out[0] as Read).from;
   for (const s of f.m.of('boot-state')) {
     if (s.from <= first || verbs.has(s.from) || f.isClaimed(s.from, s.to)) continue;
-    if (f.siteAt(s.from)) continue;
+    if (/through$/.test(f.low(s.to - 1)) && /^(the|all|every|each|everybody|everyone|them)$/.test(f.low(s.to))) continue;
+    if (f.siteAt(s.from) || (s.value === 'on' && f.m.at('sign', s.from - 1))) continue;
     const words = f.tokens
       .slice(s.from, s.to)
       .map((t) => t.low)
       .join(' ');
     const near = f.sites.find(
       (x) =>
-        !f.dogs.some((d) => d.kind === 'names' && d.from >= s.to && d.to <= x.from) &&
+        !f.dogs.some((d) => d.kind === 'names' && !d.possessive && d.from >= s.to && d.to <= x.from) &&
         !f.strongBetween(s.to, x.from) &&
         x.from >= s.to &&
         x.from - s.to <= 4 &&

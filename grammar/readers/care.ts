@@ -256,6 +256,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
         if (f.m.at('group', m.from) || (/^(the|a|to)$/.test(prev) && prev !== 'to')) return false;
         const dog = f.dogFrom(m.to);
         if (dog && !(dog.kind === 'pronoun' && /^(he|she|they|their)$/.test(f.low(dog.from)))) return true;
+        if (/^(shall|will|must|should|can|'ll|to|gets|needs)$/.test(prev) && words !== 'rested' && !/^(stop|of|area|day)$/.test(next)) return f.dogs.some((d) => d.to <= m.from && m.from - d.to < 14 && !f.strongBetween(d.to, m.from));
         const subject = f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length < 3 && !d.possessive);
         return subject && !/^(of|stop|of the)$/.test(next) && words !== 'rested';
       }
@@ -303,7 +304,10 @@ function targetsOf(f: Frame, m: Mention, act: Act, found: readonly ReadFinding[]
     if (owner.human && !owner.dogs.length) return [];
     let dogs = owner.dogs;
     if (!dogs.length) dogs = past.at(-1)?.entry.dogs ?? [];
-    return dogs.length ? [{ dogs, site, doubt: owner.doubt }] : [];
+    // "massage the knee" of the dog whose right knee was told
+    const same = site.part && !site.side && !site.plural ? [...past].reverse().find((r) => r.entry.part === site.part && r.entry.side && r.entry.dogs.join() === dogs.join()) : undefined;
+    const sided = same ? { ...site, side: same.entry.side, end: site.end ?? same.entry.end } : site;
+    return dogs.length ? [{ dogs, site: sided, doubt: owner.doubt }] : [];
   }
   const last = past.at(-1);
   // "with Miles taking a day off"

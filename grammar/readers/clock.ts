@@ -10,7 +10,7 @@ type Event = EntryOf<'clock'>['event'];
 const EVENTS: readonly [Event, RegExp][] = [
   [
     'other',
-    /^(left the (checkpoint|cabin|hut|lake|lodge|camp|road|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
+    /^(left there|left the (checkpoint|cabin|hut|lake|lodge|camp|road|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
   ],
   [
     'finish',

@@ -244,6 +244,8 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
       !/^(road|pit|bar|truck|bike|room)$/.test(f.low(m.to)) &&
       !(words === 'mud' && f.low(m.to) === 'bath')
     );
+  // "so far it's only soft"
+  if (/^(only|just|still|all|mostly|pretty)$/.test(f.low(m.from - 1)) && /^('s|its)$/.test(f.low(m.from - 2)) && f.m.of('surface').some((x) => x.to <= m.from && x !== m) && !f.dogs.some((d) => d.to >= m.from - 3 && d.to <= m.from)) return true;
   // "its slow as heck in there"
   if (f.low(m.to) === 'as' && /^(its|'s|is|was)$/.test(f.low(m.from - 1)) && (f.low(m.from - 1) === 'its' || /^(it|trail|snow|going)$/.test(f.low(m.from - 2))) && !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)) return true;
   // "it's fast and hard on the other side", once the trail is spoken of

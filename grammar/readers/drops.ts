@@ -51,7 +51,7 @@ export function readDrops(f: Frame): void {
       kind: 'drop',
       dogs: d.dogs,
       manner,
-      ...said(f.assertion(m.from, m.to) === 'present' ? f.assertionWithin(from, to) : f.assertion(m.from, m.to)),
+      ...said(goingIn(f, d, m) ? 'planned' : f.assertion(m.from, m.to) === 'present' ? f.assertionWithin(from, to) : f.assertion(m.from, m.to)),
       span: f.span([from, to]),
       rule: `<dog> ${manner}`,
       ...doubted(d.doubt),
@@ -59,6 +59,9 @@ export function readDrops(f: Frame): void {
     f.claim(m.from, m.to);
   }
 }
+
+/** "Gunnar's going in the sled bag at the lake": said of what is to come. */
+const goingIn = (f: Frame, d: DogPhrase, m: Mention) => /^(in|into)$/.test(f.low(m.from)) && f.low(m.from - 1) === 'going' && m.from - d.to <= 3;
 
 /** The dog that is loaded or dropped: the object right behind the verb, else the subject before it. */
 function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
@@ -132,6 +135,7 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     .map((t) => t.low)
     .join(' ');
   const verb = f.low(before.from - 1);
+  if (/^(takes|take|took|taking|bring|brings|brought|drive|drives|drove|driving|bringing)$/.test(verb)) return undefined;
   if (/^(left|leave|leaving|kept|keep|keeping|held)$/.test(verb) && m.from - before.to <= 2) return before;
   if (words === 'home' && between === '' && /^([.,;:!]|and|with|today|tonight|resting|for|again|)$/.test(f.low(m.to)))
     return before;

@@ -121,6 +121,9 @@ export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFin
     if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join()) return { ...s, part: last.entry.part, end: last.entry.end };
   }
   if (s.side || s.plural || !s.part || s.anaphor) return s;
+  // "the knee" of a dog whose right knee was told
+  const same = [...found].reverse().find((r) => r.entry.part === s.part && r.entry.side && r.entry.side !== 'both' && r.entry.dogs.join() === owner.dogs.join());
+  if (same) return { ...s, side: same.entry.side, end: s.end ?? same.entry.end };
   // "threw his RH bootie, pad's pink"
   if (/^(foot|pad|web|toe|nail)$/.test(s.part) && !found.some((r) => r.site?.side && r.entry.dogs.join() === owner.dogs.join())) {
     const boot = f.entries.filter((e) => e.kind === 'booties' && e.paws?.length === 1 && e.dogs.join() === owner.dogs.join()).at(-1);

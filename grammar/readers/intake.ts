@@ -361,6 +361,7 @@ function takingStands(
   // "ate through her neckline"
   if (/^(ate|eats|eaten|eating)$/.test(words) && (next === 'through' || f.m.at('gear-state', m.from)?.to !== m.to) && next === 'through') return false;
   if (/^(ate|eat|eats|eaten)$/.test(words) && f.m.at('item', m.to + 1)) return false;
+  if (/^(refused|refuse|refuses|refusing)$/.test(words) && (f.m.at('manner', m.from)?.to ?? 0) > m.to) return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words))
     return !!(next !== 'to' || /^(eat|drink|take|touch)$/.test(f.low(m.to + 1)));
   if (/^(passed|pass|passed on|missed|skip|skips|skipped|skipping)$/.test(words))
@@ -617,6 +618,14 @@ function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): 
       continue;
     }
     keep.push(o.entry);
+  }
+  // "All ate. Moss refused": he is not among all.
+  for (const one of keep) {
+    if (one.took === 'all' || one.dogs.length > 2 || one.assertion) continue;
+    const nearly = one.took !== 'none' && /\b(nearly|almost|mostly|only|just|but|well)\b[^.]{0,24}$/.test(f.text.slice(Math.max(0, (one.span?.[0] ?? 0) - 30), one.span?.[0] ?? 0).toLowerCase());
+    if (one.took !== 'none' && !nearly) continue;
+    const all = keep.find((k) => k !== one && k.took === 'all' && k.what === one.what && k.dogs.length > 3 && one.dogs.every((d) => k.dogs.includes(d)) && !k.assertion);
+    if (all) all.dogs = all.dogs.filter((d) => !one.dogs.includes(d));
   }
   amountsListed(f, keep);
   amountsBefore(f, keep);

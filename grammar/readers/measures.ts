@@ -19,6 +19,10 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
   let list: Quantity[] = [];
   const told: What[] = [];
   for (const r of readRespectively(f, used)) used.add(r);
+  if (weightsListed(f)) {
+    mode = ['weight'];
+    modeAt = 0;
+  }
   for (const q of f.quantities) {
     if (used.has(q)) continue;
     const here = keyword(f, q);
@@ -72,6 +76,17 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     modeAt = q.to;
     list = [...list, q];
   }
+}
+
+/** "Chisel's fifty three and a quarter, Banjo sixty one and Fable's forty two even": in the yard, numbers behind dogs are weights. */
+function weightsListed(f: Frame): boolean {
+  if (f.out || f.m.of('quantity').some((x) => /^(weight|temperature|heart-rate|body-condition)$/.test(x.value))) return false;
+  const [lo, hi] = f.context.units === 'metric' ? [12, 45] : [28, 95];
+  const fits = f.quantities.filter((q) => {
+    const d = f.dogs.find((x) => x.kind === 'names' && x.dogs.length === 1 && (x.to === q.from || (x.to === q.from - 1 && /^('s|is|at|was|:|weighs)$/.test(f.low(x.to)))));
+    return d && q.dimension === 'number' && !q.weak && q.value >= lo && q.value <= hi;
+  });
+  return fits.length > 1;
 }
 
 /** "Their heart rates were 96, 104 and 118 respectively": so many numbers for so many dogs told before. */

@@ -172,6 +172,7 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
     !/^left (front|hind|side)\b/.test(right)
   )
     return 'remaining';
+  if (/^(yd|m|ft)$/.test(_q.unit ?? '') && /^(to|till|until|left|from|short of) (the|home|a|my|our)?\b/.test(right) && f.out) return 'remaining';
   if (
     /\b(still|have|'ve got|got|with|another|only) ?(about |another )?$/.test(left) &&
     /^(to|left|still)\b/.test(right)
@@ -338,6 +339,8 @@ const CHORE =
 
 function readDuration(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'duration' || q.weak) return false;
+  // "two days off"
+  if (/^days?$/.test(f.low(q.to - 1)) && f.low(q.to) === 'off') return false;
   // "a fourth-year student", "a two year old"
   if (q.value > 60 * 24 * 60 && !/\b(rest|rested|off)\b/.test(leftOf(f, q, 4))) return false;
   const left = leftOf(f, q, 9);
@@ -361,7 +364,7 @@ function readDuration(f: Frame, q: Quantity): boolean {
     CHORE.test(left) ||
     /^(to (get|thaw|dig|fix|untangle|find|sort|hook)|of (massage|digging|work)|massage|with the axe)\b/.test(right);
   if (
-    /^(stop|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the (hut|cabin|checkpoint|lake|fire))\b/.test(
+    /^(of (rest|sleep|break|straw)|stop|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the (hut|cabin|checkpoint|lake|fire))\b/.test(
       near,
     ) ||
     (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right))

@@ -1,6 +1,6 @@
 /** Readers "hitch" and "move": who stands where, whose team it is, and who is put somewhere else on the way. */
 import type { LeftRight, Position } from '../entry.ts';
-import type { DogPhrase, Frame } from '../steps/frame.ts';
+import type { DogPhrase, Frame, PersonMention } from '../steps/frame.ts';
 import { LEXICON_WORDS } from '../words/index.ts';
 
 interface Assignment {
@@ -15,7 +15,7 @@ interface Assignment {
 
 /** Words that may stand between a dog and its place. */
 const BETWEEN = new Set(
-  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride".split(
+  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed".split(
     ' ',
   ),
 );
@@ -28,6 +28,10 @@ function assignments(f: Frame): Assignment[] {
     if (insideGroup(f, p.from) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
     const found = dogsOf(f, p.from, p.to, out);
     if (!found?.dogs.length) continue;
+    // "has Willa and Argus leading"; "Willa leading us home" is no place
+    if (f.low(p.from) === 'leading' && (!f.dogs.some((d) => d.to === p.from && d.kind === 'names') || !/^([,.;]|and|with|today|again|)$/.test(f.low(p.to)))) continue;
+    // "moved her out of wheel": where she was
+    if (/^(of|from)$/.test(f.low(p.from - 1)) && (f.low(p.from - 1) === 'from' || f.low(p.from - 2) === 'out')) continue;
     if (p.value === 'team' && (!teamStands(f, p.to, found.between) || teamHeading(f, p.from, p.to, out))) continue;
     const side = sideOf(f, p.from, p.to, found);
     const from = Math.min(found.from, p.from);
@@ -292,7 +296,11 @@ export function tellLineup(f: Frame): void {
     }
   }
   for (const d of driven(f)) {
-    for (const dog of d.phrase.dogs) if (!seen.has(dog)) f.told.push({ dog, at: d.phrase.to - 1 });
+    for (const dog of d.phrase.dogs) {
+      const told = f.told.find((t) => t.dog === dog);
+      if (told) told.driver ??= d.driver;
+      else if (!seen.has(dog)) f.told.push({ dog, at: d.phrase.to - 1, driver: d.driver });
+    }
   }
 }
 
@@ -305,7 +313,7 @@ interface Driven {
 /** Dogs that somebody drives: "Wren is driving a pair, Fern and Cricket", "Liv's team: …", "took Trip out on skis". */
 function driven(f: Frame): Driven[] {
   const out: Driven[] = [];
-  for (const p of f.people) {
+  for (const p of [...f.people, ...heDrives(f)]) {
     const verb = drivingVerb(f, p.from, p.to, p.possessive);
     if (verb < 0) {
       const before = f.dogs.find((d) => d.to <= p.from && p.from - d.to <= 3 && d.kind === 'names');
@@ -328,6 +336,22 @@ function driven(f: Frame): Driven[] {
       if (saidOfDog(f, d, verb)) break;
       out.push({ phrase: d, driver: p.name, from: p.from });
     }
+  }
+  return out;
+}
+
+/** "Cole changes his mind, he drives Bex and Gus": he is the person spoken of just before. */
+function heDrives(f: Frame): PersonMention[] {
+  const out: PersonMention[] = [];
+  for (const t of f.tokens) {
+    if (!/^(he|she)$/.test(t.low)) continue;
+    const v = f.m.from('driving', t.i + 1);
+    if (!v || !/^(drives|drove|has|had|takes|took|runs|ran|driving|'s)/.test(f.low(t.i + 1))) continue;
+    const d = f.dogFrom(v.to);
+    const person = f.people.filter((p) => p.to <= t.i && t.i - p.to < 16).at(-1);
+    if (d?.kind !== 'names' || d.possessive || !person) continue;
+    if (f.dogs.some((x) => x.kind !== 'pronoun' && x.from >= person.to && x.to <= t.i)) continue;
+    out.push({ from: t.i, to: t.i + 1, name: person.name, possessive: false });
   }
   return out;
 }
@@ -358,8 +382,8 @@ function nextDriver(f: Frame, i: number): number {
 
 /** Token behind a verb of driving after a person, or -1. */
 function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): number {
+  if (/^(with|to|ask|tell|remind|at|from|for)$/.test(f.low(from - 1))) return -1;
   if (f.low(to) === ':' && f.dogFrom(to + 1)?.kind === 'names') return to + 1;
-  if (/^(with|to|by|ask|at|from)$/.test(f.low(from - 1)) && f.low(from - 1) !== 'by') return -1;
   if (possessive) {
     if (/^(team|sled|string|dogs|lineup|crew|side)$/.test(f.low(to))) return to + 1;
     // "Hope's got Chance and Trip", "Wren's driving"
@@ -369,9 +393,14 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
     // "Ezra's just behind us with the puppy team"
     for (let k = to; k < to + 10; k++) {
       if (f.low(k) === 'with') return k + 1;
-      if (f.dogAt(k) || f.isStrong(k) || f.siteAt(k) || (f.m.at('item', k) && f.low(k) !== 'sled')) break;
+      if ((f.dogAt(k) && f.dogAt(k)?.kind !== 'pronoun') || f.isStrong(k) || f.siteAt(k) || (f.m.at('item', k) && f.low(k) !== 'sled')) break;
     }
     return own && own.to > to ? own.to : -1;
+  }
+  // "Harriet was out on skis with Juno and Comet"
+  if (/^(is|was|'s|went|goes|has|had|and|will)$/.test(f.low(to)) || f.m.from('outing', to)) {
+    for (let k = to; k < to + 9 && !f.isStrong(k) && !f.dogAt(k); k++)
+      if (f.low(k) === 'with' && f.m.of('outing').some((o) => o.from >= to && o.to <= k)) return k + 1;
   }
   for (let k = to; k < to + 4; k++) {
     const v = f.m.from('driving', k);

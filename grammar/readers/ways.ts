@@ -64,7 +64,9 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
     return { dogs: close.dogs, phrase: close, doubt: close.doubt };
   }
   if (close) return { dogs: close.dogs, phrase: close, doubt: close.doubt };
-  const owner = f.owner(m.from, m.to);
+  // The subject, not a dog inside the words ("turned the whole team around")
+  const inside = f.dogs.some((d) => d.from >= m.from && d.to <= m.to);
+  const owner = inside ? f.owner(m.from, m.from) : f.owner(m.from, m.to);
   if (owner.human) return undefined;
   if (owner.dogs.length) return owner;
   // "who gets spooky about it? our Bear"
@@ -153,6 +155,8 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
         continue;
       }
       if ((isObject(f, d) && d.to === m.from) || (d.possessive && f.siteAt(d.to))) return undefined;
+      // "had her tail down"
+      if (d.possessive && d.kind === 'pronoun' && d.to === m.from && /^(tails?|heads?|ears?|hackles)$/.test(f.low(m.from))) return okDog(d);
       if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
       return okDog(d);
     }
@@ -234,7 +238,10 @@ export function readGear(f: Frame): void {
     }
     used.add(item);
     const name = f.text.slice(...f.span([item.from, item.to])).toLowerCase();
-    const dogs = gearOwner(f, item, s, name);
+    let dogs = gearOwner(f, item, s, name);
+    // "Neckline on Bamse broke. New neckline is on."
+    const earlier = s.value === 'replaced' && !dogs.length ? out.findLast((o) => o.item === name && o.dogs.length) : undefined;
+    if (earlier) dogs = earlier.dogs;
     if (out.some((o) => o.item === name && o.state === s.value && o.dogs.join() === dogs.join())) continue;
     addGear(f, out, name, dogs, s, item);
   }
@@ -323,6 +330,8 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   if (/^(new|fresh|fixed)$/.test(state) && !(behind && b - a <= 1)) return false;
   if (/^(broke|broken|broke out|breaks)$/.test(state) && /^(trail|ice)$/.test(f.low(s.to))) return false;
   if (/^(ate|eaten|eating|eats|bit)$/.test(state) && !behind) return false;
+  // "her coat on her, she quit": the dog's doing
+  if (/^(quit|lost|left|dropped|died|going)$/.test(state) && !behind && f.dogs.some((d) => d.to === s.from && d.from >= item.to)) return false;
   if (
     /^(stuck|jammed|dead|died|loose|split|popped|parted|shot|bent|cracked|went bad|quit|twisted)$/.test(state) &&
     b - a > 3

@@ -125,7 +125,8 @@ function replacement(v: View, region: Region): Item | undefined {
     const dog = v.items.find((x) => x.type === 'dog' && x.from === notIt.to);
     if (dog) k = skip(v, dog.to, true);
   }
-  const limit = k + 15;
+  // "I mean" corrects what stands right behind it, no more.
+  const limit = meant(v, region) ? k + 3 : k + 12;
   for (let i = k; i < v.tokens.length && i < limit; i++) {
     const low = (v.tokens[i] as Token).low;
     if (STRONG.has(low)) return undefined;
@@ -134,12 +135,17 @@ function replacement(v: View, region: Region): Item | undefined {
     const start = /^(the|her|his|a|at|in|about|mile|km|like|more|only|on)$/.test(v.tokens[from]?.low ?? '')
       ? from + 1
       : from;
-    const item = v.items.find((x) => x.from === start || x.from === from);
+    // "that's the marker for sixty two"
+    let far = start;
+    while (it && /^(marker|sign|post|one|for|at|by|mile|km|the)$/.test(v.tokens[far]?.low ?? '') && far - start < 4) far++;
+    const item = v.items.find((x) => x.from === start || x.from === from || (it && x.from === far && x.type === 'quantity'));
     if (item && (it || i === k || (i < k + 9 && behindBe(v, i)))) return item;
     if (region.bare && i === k) return undefined;
   }
   return undefined;
 }
+
+const meant = (v: View, r: Region) => v.tokens.slice(r.from, r.to).some((t) => t.low === 'mean');
 
 const behindBe = (v: View, i: number) =>
   /^('re|'s|is|at|was|'m|were)$/.test(v.tokens[i - 1]?.low ?? '') ||

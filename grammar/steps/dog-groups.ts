@@ -21,6 +21,7 @@ export function groupStands(
     /^(are|were|was|had|have|did|do|look|looks|looked|got|get|took|seem|seemed|on|in|going|went|came|ran|pulling|wearing|booted|still|well|wanted|would|just|only|refused|'re|need|needed|hyd|to)$/.test(
       next,
     );
+  if (words === 'neither' && (m.at('part', g.to) || m.at('end', g.to) || m.at('side', g.to))) return false;
   if (words === 'all') {
     if (
       /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair)$/.test(

@@ -1,4 +1,5 @@
 /** Call names and people in the note. Whether a word is the dog or the thing is decided by the slot it stands in. */
+import { NUMBERS } from '../words/numbers.ts';
 import {
   ADJECTIVE_BEFORE,
   AFTER_DOG,
@@ -37,6 +38,7 @@ export function possessiveEnd(tokens: readonly Token[], k: number): number {
 /** "Loki's been chewing", "Saga's riding": the 's of is and has, told by what follows. */
 function isVerbS(tokens: readonly Token[], m: Mentions, k: number): boolean {
   const next = tokens[k]?.low ?? '';
+  if (NUMBERS.has(next) || tokens[k]?.kind === 'number') return !m.at('part', k + 1);
   if (VERB_AFTER_S.has(next)) return !(m.at('part', k) || (m.at('end', k) && m.at('part', k + 1)));
   const noun = (i: number) =>
     Boolean(
@@ -153,7 +155,8 @@ export function inDogSlot(
     if (prev === 'that' && m.at('sign', at.to) && !m.at('condition', at.from)) return true;
     if (prev === 'that' || prev === 'the' || prev === 'a' || prev === 'an') return false;
     if (/^(my|your)$/.test(prev)) return follows && !THING_TAGS.some((tag) => m.at(tag, at.from));
-    if (prev === 'her' || prev === 'his' || prev === 'its' || prev === 'their') return at.possessive && follows;
+    if (prev === 'her' || prev === 'his' || prev === 'its' || prev === 'their')
+      return (at.possessive && follows) || (prev === 'her' && /^(is|was|has|had|wo|ate|did|'s)$/.test(next) && !THING_TAGS.some((tag) => m.at(tag, at.from)));
     if (
       prev === 'i' ||
       prev === 'we' ||
@@ -205,6 +208,7 @@ export function inDogSlot(
       inList ||
       (follows && (next !== 'on' || prev === '' || prev === '.') && next !== '.' && next !== '') ||
       TAKES_DOG.has(prev) ||
+      (prev === 'at' && m.at('manner', at.from - 2) !== undefined) ||
       // "Waffle 26.2" where dogs are weighed
       (tokens[at.to]?.kind === 'number' && m.of('quantity').length > 0) ||
       names.has(at.to + 1) ||

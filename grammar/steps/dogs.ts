@@ -63,15 +63,17 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   for (const g of m.of('group')) {
     if (taken[g.from] || taken[g.to - 1] || !groupStands(tokens, m, g)) continue;
     const to = possessiveEnd(tokens, g.to);
+    const none = tokens[g.from - 1]?.low === 'of' && /^(none|neither)$/.test(tokens[g.from - 2]?.low ?? '') ? 2 : 0;
     const bare =
       /^(everyones|everybodys|leaders|wheelers|dogs|girls|boys)$/.test((tokens[g.to - 1] as Token).low) &&
       Boolean(m.at('part', g.to) || m.at('paws', g.to) || m.at('bootie', g.to));
-    const p = phraseOf(g.from, to, 'group', [], to > g.to || bare);
+    const p = phraseOf(g.from - none, to, 'group', [], to > g.to || bare);
     p.value = g.value === 'none' ? 'all' : g.value === 'neither' ? 'both' : g.value;
-    if (g.value === 'count') p.count = counted(tokens, g);
+    if (/^(count|rest)$/.test(g.value)) p.count = counted(tokens, g);
     p.negative =
-      g.value === 'none' ||
-      g.value === 'neither' ||
+              none > 0 ||
+        g.value === 'none' ||
+        g.value === 'neither' ||
       /^(no one|nobody|none|not one)\b/.test(wordsIn(tokens, g.from, g.to));
     phrases.push(p);
     for (let k = g.from; k < to; k++) taken[k] = true;
@@ -98,7 +100,7 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   return exceptions(tokens, m, joinLists(tokens, m, phrases));
 }
 
-const COUNTS: Record<string, number> = { two: 2, three: 3, trio: 3, four: 4, five: 5, six: 6 };
+const COUNTS: Record<string, number> = { two: 2, three: 3, trio: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, twelve: 12 };
 const counted = (tokens: readonly Token[], g: { from: number; to: number }) =>
   tokens
     .slice(g.from, g.to)
@@ -173,6 +175,8 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   const samePossessive = !a.possessive || (b.possessive && between.every((t) => t.low !== ','));
   if (!samePossessive || (b.kind === 'names' && b.dogs.some((d) => a.dogs.includes(d)))) return false;
   if (a.kind === 'group' && b.kind === 'group' && (a.value === 'rest' || b.value === 'rest')) return false;
+  // "of the boys, Birk refused": one out of the group
+  if (between[0]?.low === ',' && a.kind === 'group' && /^(of|out)$/.test(tokens[a.from - 1]?.low ?? '')) return false;
   // "booted the girls, boys without": two statements
   if (between[0]?.low === ',' && /^[FM]$/.test(a.value ?? '') && /^[FM]$/.test(b.value ?? '')) return false;
   // "Fern in lead with Moss, Otter and Sable in swing"
@@ -217,7 +221,8 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
       const near = group && !strongBetween(tokens, group.to, p.from) ? group : undefined;
       p.excepted = true;
       p.company = true;
-      p.owns = !near || near.to < ex.from;
+      // "feet fine on all but Rook, torn web": the group's statement stands before it
+      p.owns = !near || near.to < ex.from || near.prep !== undefined;
       if (near) {
         near.except = p;
         if (near.to >= ex.from) near.to = p.to;

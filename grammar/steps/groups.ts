@@ -10,6 +10,8 @@ import type { Roster } from './roster.ts';
 /** A place told in the note, and the token where it was told. */
 export interface Told extends Place {
   at: number;
+  /** Somebody else who drives the dog. */
+  driver?: string;
 }
 
 const uniq = (dogs: string[]) => [...new Set(dogs)];
@@ -81,6 +83,10 @@ function group(
   switch (value) {
     case 'all':
       return all.length ? all : ['*'];
+    case 'mine': {
+      const dogs = lineup.filter((l) => !(l as Told).driver).map((l) => l.dog);
+      return dogs.length ? dogs : ['*'];
+    }
     case 'them-all': {
       const last = [...before].reverse().find((b) => b.dogs.length > 2 || b.dogs[0] === '*');
       return last ? last.dogs : all.length ? all : ['*'];
@@ -107,6 +113,10 @@ function group(
     case 'both':
       return lastTwo(before, p);
     case 'rest': {
+      if (p.count) {
+        const found = othersOf(p.count, before, all);
+        if (found) return found;
+      }
       const said = new Set(
         before.filter((b) => b.kind === 'names' || b.dogs.length < all.length).flatMap((b) => b.dogs),
       );
@@ -142,6 +152,27 @@ function group(
       return rest.length === 1 ? rest : [];
     }
   }
+}
+
+/** "the other two": out of a group spoken of, out of the dogs named in the note, or out of the team; where the number fits. */
+function othersOf(n: number, before: readonly DogPhrase[], all: readonly string[]): string[] | undefined {
+  const named = before.filter((b) => b.kind === 'names');
+  const groups = before.filter((b) => b.kind === 'group' && b.dogs.length > n).reverse();
+  for (const g of groups) {
+    const since = new Set(named.filter((b) => b.from >= g.to).flatMap((b) => b.dogs));
+    const left = g.dogs.filter((d) => !since.has(d));
+    if (left.length === n && since.size) return left;
+  }
+  // Dogs named in the note, less those named last
+  const order = uniq(named.flatMap((b) => b.dogs));
+  for (let k = named.length - 1; k > 0; k--) {
+    const last = new Set(named.slice(k).flatMap((b) => b.dogs));
+    const left = order.filter((d) => !last.has(d));
+    if (left.length === n && last.size + n === order.length && order.length < all.length) return left;
+  }
+  const said = new Set(before.filter((b) => b.kind === 'names' || b.dogs.length < all.length).flatMap((b) => b.dogs));
+  const rest = all.filter((d) => !said.has(d));
+  return rest.length === n ? rest : undefined;
 }
 
 /** The two dogs spoken of last. */

@@ -126,6 +126,8 @@ function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean 
   const lists = plan || cue.reach === 'outlook';
   const through = plan || cue.group.clause !== undefined || TAKES_NAME.has(lowAt(g, cue.to - 1));
   let sentences = 0;
+  let head = cue.to;
+  while (head < from && /^(also|just|even|only|still|really|now)$/.test(lowAt(g, head))) head++;
   for (let b = cue.to; b <= from; b++) {
     const f = g.flags[b] as number;
     if (g.stops.has(b) && !(b === cue.to && through)) {
@@ -140,7 +142,7 @@ function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean 
     }
     let hit = f & ends;
     if (!hit) continue;
-    if (b === cue.to) {
+    if (b === cue.to || (b === head && through)) {
       hit &= ~(DENIAL | ACTION | COMMA);
       if (lists) hit &= ~COLON;
       if (through || cue.gives === 'past') hit &= ~(SUBJECT | TOLD);

@@ -80,7 +80,7 @@ export const body: readonly Row[] = [
   [
     'side',
     'both',
-    'both; both of; both of his; both of her; both of their; each; pair of; both sides; bilateral; bilaterally; bilat; either',
+    'both; both of; both of his; both of her; both of their; each; pair of; both sides; bilateral; bilaterally; bilat; either; neither',
   ],
   [
     'paw',

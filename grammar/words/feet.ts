@@ -66,7 +66,7 @@ export const feet: readonly Row[] = [
   [
     'act',
     'cooled',
-    'cooled; cool; cooling; cooled down; cool down; cooled off; cool off; iced it; packed in snow; packed with snow; packed snow; pack snow; packed; icing it; ice pack; cold pack; snow pack; snow packed; packing; cooling down; cooling off; cold compress; icing; iced; ice; rolled in the snow; snow on; packed it in snow; pack; packs; packing it; ice packed; cools; snow packs; cold water; ice bath; soaked in cold; iced down; ice on',
+    'cooled; cool; cooling; cooled down; cool down; cooled off; cool off; iced it; packed in snow; packed with snow; packed snow; pack snow; packed; icing it; ice pack; cold pack; snow pack; snow packed; packing; cooling down; cooling off; cold compress; icing; iced; ice; rolled in the snow; snow on; packed it in snow; pack; packs; packing it; ice packed; cools; snow packs; cold water; ice bath; soaked in cold; iced down; ice on; stuffed snow; stuffing snow; piled snow; put snow; threw snow; shoveled snow; shovelled snow; held snow; holding snow; rubbed snow; packing snow; packed some snow; some snow on; snow under; snow packed around; sponged; sponged down; doused; wet her down; wet him down; wetted down; hosed down; rolled her in the snow; rolled him in the snow; let him lie in the snow; let her lie in the snow; laid him in the snow; laid her in the snow; cold pads; cooling pad; snow bath; snow on his; snow on her; dunked; stood in the creek; snowed',
   ],
   [
     'act',

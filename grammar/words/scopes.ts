@@ -201,7 +201,7 @@ const POSSIBLE: CueGroup[] = [
     reach: 'outlook',
     clause: 'subject',
     phrases: `
-      {calling|calls|call} for ; {forecast|forecasts} {is|is for|says|calls for|has|of|for|}
+      {calling|calls|call} for ; {promise|promised|promises|predict|predicted|predicting} ; {forecast|forecasts} {is|is for|says|calls for|has|of|for|}
       {weather says|radio says|supposed to|expected to|expecting|expect|they expect|they say|promising}
       {a|some|good|fair|} chance of ; threatening ; risk of ; brewing`,
   },

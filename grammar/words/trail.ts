@@ -66,17 +66,17 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'rough',
-    'rough; bumpy; moguls; moguled; rutted; ruts; washboard; choppy; lumpy; holes; potholed; whoops; whoop de doos; chewed up; torn up; beat up; bumps; moose holes; footprints; rutty; moosed up; hummocks; hummocky; rough trail; rough going; rougher; jarring; mogully; mogul; sidehill; bone jarring; chunky; frozen footprints; lots of holes; pitted; chopped up; cut up; broken up; post holed; pock marked; moose post holes; postholed; moose tracks; rattled; rattly; chattery; jumbled; tore up; frozen ruts; like a washboard; knocked about',
+    'rough; bumpy; moguls; moguled; rutted; ruts; washboard; choppy; lumpy; holes; potholed; whoops; whoop de doos; chewed up; torn up; beat up; bumps; moose holes; footprints; rutty; moosed up; hummocks; hummocky; rough trail; rough going; rougher; jarring; mogully; mogul; sidehill; bone jarring; chunky; frozen footprints; lots of holes; pitted; chopped up; cut up; broken up; post holed; pock marked; moose post holes; postholed; moose tracks; rattled; rattly; chattery; jumbled; tore up; frozen ruts; like a washboard; knocked about; rough as a cob; rough as guts; rough as old boots; rough as a washboard; rough as anything; rough as all get out; rough as heck; bumpy as heck',
   ],
   [
     'surface',
     'fast',
-    'fast; fast trail; zippy; quick; flying; lightning fast; super fast; running fast; real fast; racetrack; a racetrack; speedway; glides; gliding; great glide; faster; rocket; quick trail; fastest; like a rocket; good glide; super quick; greased lightning; speedy; zooming',
+    'fast; fast trail; zippy; quick; flying; lightning fast; super fast; running fast; real fast; racetrack; a racetrack; speedway; glides; gliding; great glide; faster; quick trail; fastest; like a rocket; good glide; super quick; greased lightning; speedy; zooming',
   ],
   [
     'surface',
     'slow',
-    'slow; slow going; slow trail; draggy; dragging; heavy going; heavy; sluggish; grindy; sticky; slower; slogging; slog; a slog; a grind; grind; hard going; slow as molasses; hauling through; tacky; poor glide; no glide; grabby; slow snow; heavy trail; molasses; sticking; wet and heavy; tough going; heavy snow underfoot; like glue; slowish; crawling; grinding; balling under the runners',
+    'slow; slow going; slow trail; draggy; dragging; heavy going; heavy; sluggish; grindy; sticky; slower; slogging; slog; a slog; a grind; grind; hard going; slow as molasses; hauling through; tacky; poor glide; no glide; grabby; slow snow; heavy trail; molasses; sticking; wet and heavy; tough going; heavy snow underfoot; like glue; slowish; crawling; grinding; balling under the runners; slow as heck; slow as a snail; slow as mud; slow as cold molasses; like pulling through sand',
   ],
   [
     'surface',
@@ -109,7 +109,7 @@ export const weather: readonly Row[] = [
   [
     'condition',
     'snowing',
-    "snowing; snows; snowed; snowfall; flurries; flurry; snow falling; snow coming down; light snow; heavy snow; snow showers; snow shower; spitting snow; flakes; big flakes; fat flakes; dumping; snow started; snow squalls; snow squall; snowin; snow tonight; snow overnight; snow tomorrow; of snow overnight; snow in the forecast; chance of snow; snow coming; snow on the way; wet snow; snow coming in; snow moving in; steady snow; puking snow; light flurries; snow all day; snow all night; snow forecast; more snow; snow flurries; snow starting; it snowed; coming down hard; started to snow; starting to snow; might snow; will snow; to snow; snow's coming down; snow is coming down; snow is falling; snow's falling; graupel; sleeting snow; dusting down; snow pellets; snow grains; snow again; could snow; should snow; may snow; snow by; snow pouring down; snowflakes; snow sifting down; snowing sideways; snow in the air; inches of snow coming; calling for snow; snow predicted; snowy",
+    "snowing; snows; snowed; snowfall; flurries; flurry; snow falling; snow coming down; light snow; heavy snow; snow showers; snow shower; spitting snow; flakes; big flakes; fat flakes; dumping; snow started; snow squalls; snow squall; snowin; snow tonight; snow overnight; snow tomorrow; of snow overnight; snow in the forecast; chance of snow; snow coming; snow on the way; wet snow; snow coming in; snow moving in; steady snow; puking snow; light flurries; snow all day; snow all night; snow forecast; more snow; snow flurries; snow starting; it snowed; coming down hard; started to snow; starting to snow; might snow; will snow; to snow; snow's coming down; snow is coming down; snow is falling; snow's falling; graupel; sleeting snow; dusting down; snow pellets; snow grains; snow again; could snow; should snow; may snow; snow by; snow pouring down; snowflakes; snow sifting down; snowing sideways; snow in the air; inches of snow coming; calling for snow; snow predicted; snowy; foot of snow coming; foot of snow's coming; feet of snow coming; feet of snow; more snow coming; snow's coming; inches of snow's coming; snow due; snow's due; snow on its way; snow before dark; snow by dark; snow for tomorrow; foot of snow tonight; snow's on the way; flurrying; spitting; spitting a little snow",
   ],
   [
     'condition',

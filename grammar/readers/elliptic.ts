@@ -1,0 +1,118 @@
+/**
+ * Reader "ellipsis": statements that leave out what was just said. "Rook's are bad, both hinds", "none in the left one",
+ * "Agnes was not", "so did Argus", "same for Moss". What is left out comes from the entry told last before it.
+ */
+import type { Entry, EntryOf } from '../entry.ts';
+import type { DogPhrase, Frame } from '../steps/frame.ts';
+import { partTakesEnd } from './finding-parts.ts';
+import { doubted } from './places.ts';
+
+type Told = EntryOf<'finding'> | EntryOf<'attitude'> | EntryOf<'intake'>;
+const isTold = (e: Entry): e is Told => e.kind === 'finding' || e.kind === 'attitude' || e.kind === 'intake';
+
+/** Reads what was left out; last of all readers, for it looks back at their entries. */
+export function readElliptic(f: Frame): void {
+  for (const d of f.dogs) {
+    if (!d.dogs.length || d.excepted) continue;
+    if (d.possessive && d.kind === 'names') readHers(f, d);
+    else if (d.kind !== 'pronoun') readNot(f, d) || readSo(f, d);
+  }
+  readOtherSide(f);
+}
+
+/** The entry told last before token `i`, of the kinds that can be left out. */
+function before(f: Frame, i: number, fits: (e: Told) => boolean = () => true): Told | undefined {
+  const at = f.tokens[i]?.start ?? 0;
+  return f.entries
+    .filter((e): e is Told => isTold(e) && e.span !== undefined && e.span[0] < at && fits(e))
+    .sort((a, b) => (a.span?.[1] ?? 0) - (b.span?.[1] ?? 0))
+    .at(-1);
+}
+
+const ENDS = /^([.,;!?:]|and|but|so|though|)$/;
+
+/** "Ice balls in everybody's feet. Rook's are bad, both hinds." */
+function readHers(f: Frame, d: DogPhrase): void {
+  if (!/^(are|is|were|was|look|looks)$/.test(f.low(d.to)) || f.siteAt(d.to)) return;
+  let k = d.to + 1;
+  while (/^(the|really|pretty|not|so|as|all|just|a|bit|little)$/.test(f.low(k)) && !f.m.from('severity', k)) k++;
+  const severity = f.m.from('severity', k);
+  const trend = f.m.from('trend', k);
+  const word = severity ?? trend;
+  if (!word || !ENDS.test(f.low(word.to)) || f.isClaimed(d.from, word.to)) return;
+  const last = before(f, d.from, (e) => e.kind === 'finding' && e.sign !== 'any' && !e.assertion);
+  if (last?.kind !== 'finding') return;
+  const site = f.sites.find((s) => s.from >= word.to && s.from - word.to <= 2 && (s.side || s.end));
+  const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
+  const part = rest.part;
+  f.add({
+    ...rest,
+    dogs: d.dogs,
+    ...(site?.side && part ? { side: site.side } : {}),
+    ...(site?.end && part && partTakesEnd(part) ? { end: site.end } : {}),
+    ...(severity ? { severity: severity.value } : {}),
+    ...(trend ? { trend: trend.value } : {}),
+    span: f.span([d.from, word.to], site ? [site.from, site.to] : undefined),
+    rule: "<dog>'s are <severity>",
+    ...doubted(d.doubt),
+  });
+  f.claim(d.from, site?.to ?? word.to);
+}
+
+/** "Hector was tired; Agnes was not." */
+function readNot(f: Frame, d: DogPhrase): boolean {
+  const verb = f.low(d.to);
+  if (!/^(is|was|'s|has|had|did|does|are|were|do)$/.test(verb) || !/^(not|n't)$/.test(f.low(d.to + 1))) return false;
+  if (!/^([.,;!]|)$/.test(f.low(d.to + 2))) return false;
+  const last = before(f, d.from, (e) => !e.assertion && !e.dogs.some((x) => d.dogs.includes(x)));
+  if (!last) return false;
+  const span = f.span([d.from, d.to + 2]);
+  const { doubt: _d, because: _b, ...rest } = last;
+  if (rest.kind === 'intake') {
+    const { amount: _a, unit: _u, ...taken } = rest;
+    f.add({ ...taken, dogs: d.dogs, took: 'none', span, rule: '<dog> did not', ...doubted(d.doubt) });
+  } else f.add({ ...rest, dogs: d.dogs, assertion: 'absent', span, rule: '<dog> is not', ...doubted(d.doubt) });
+  f.claim(d.from, d.to + 2);
+  return true;
+}
+
+/** "so did Argus", "same for Moss", "ditto Fern", "Moss too", "Moss did as well". */
+function readSo(f: Frame, d: DogPhrase): boolean {
+  const [p1, p2] = [f.low(d.from - 1), f.low(d.from - 2)];
+  const next = f.low(d.to);
+  const so = /^(did|does|is|was|has|had|were|are|do)$/.test(p1) && /^(so|as)$/.test(p2) && ENDS.test(next);
+  const same = (p1 === 'ditto' || (/^(for|with|goes)$/.test(p1) && /^(same|ditto|goes|thing|story)$/.test(p2))) && (ENDS.test(next) || /^(too|as)$/.test(next));
+  const verb = /^(did|does|is|was|has)$/.test(next) ? d.to + 1 : d.to;
+  const too = (/^(too|likewise|ditto)$/.test(f.low(verb)) || (f.low(verb) === 'as' && f.low(verb + 1) === 'well') || (f.low(verb) === 'the' && f.low(verb + 1) === 'same')) && !f.isClaimed(d.from, d.to);
+  if (!so && !same && !too) return false;
+  const end = too ? verb + (/^(as|the)$/.test(f.low(verb)) ? 2 : 1) : d.to;
+  if (too && !/^([.,;!]|and|but|)$/.test(f.low(end))) return false;
+  // Something of its own was read of the dog in this clause: nothing was left out.
+  const from = f.tokens[d.from]?.start ?? 0;
+  if (f.entries.some((e) => e.span && e.span[0] <= from && from < e.span[1] && isTold(e))) return false;
+  const last = before(f, d.from, (e) => !e.dogs.some((x) => d.dogs.includes(x)));
+  if (!last?.span || f.tokens.filter((t) => t.start >= (last.span as number[])[1]! && t.i < d.from).length > 12) return false;
+  const { doubt: _d, because: _b, ...rest } = last;
+  f.add({ ...rest, dogs: d.dogs, span: f.span([d.from - (so ? 2 : same ? 1 : 0), end]), rule: 'so did <dog>', ...doubted(d.doubt) } as Entry);
+  f.claim(d.from, end);
+  return true;
+}
+
+/** "frostbite on his right ear, and I can't see any on the left"; "none in the other". */
+function readOtherSide(f: Frame): void {
+  for (const t of f.tokens) {
+    if (!/^(any|none|nothing)$/.test(t.low) || !/^(in|on)$/.test(f.low(t.i + 1)) || f.low(t.i + 2) !== 'the') continue;
+    const word = f.low(t.i + 3);
+    if (!/^(left|right|other)$/.test(word)) continue;
+    const to = t.i + 4 + (f.low(t.i + 4) === 'one' || f.low(t.i + 4) === 'side' ? 1 : 0);
+    if (!ENDS.test(f.low(to)) || f.isClaimed(t.i, to)) continue;
+    if (t.low === 'any' && f.assertion(t.i, t.i + 1) !== 'absent') continue;
+    const last = before(f, t.i, (e) => e.kind === 'finding' && e.sign !== 'any');
+    if (last?.kind !== 'finding' || !last.part || last.side === 'both') continue;
+    const side = word === 'other' ? (last.side === 'left' ? 'right' : last.side === 'right' ? 'left' : undefined) : (word as 'left' | 'right');
+    if (!side || side === last.side) continue;
+    const { severity: _s, trend: _t, ...rest } = last;
+    f.add({ ...rest, side, assertion: 'absent', span: f.span([t.i, to]), rule: 'none on the <side>' });
+    f.claim(t.i, to);
+  }
+}
