@@ -7,7 +7,7 @@ import { type Column, SortTable } from '../parts/SortTable.tsx';
 import { units } from '../status.ts';
 import { dayWords, shiftDay } from '../times.ts';
 import { distanceFigure } from '../units.ts';
-import { openByDog, shortWords, signsWords, standingOf, timesWords } from '../watch/words.ts';
+import { openByDog, shortWords, standingOf, timesWords, whatWords } from '../watch/words.ts';
 import { type DogLoad, ratioCell } from './columns.tsx';
 import { DogName } from './DogName.tsx';
 
@@ -20,10 +20,12 @@ interface Props {
 
 export function Tomorrow({ dogs, episodes, cautions, on }: Props) {
   const open = openByDog(episodes);
-  const called = new Set(standingOf(cautions).map(({ dog }) => dog));
+  const called = new Map<string, number>();
+  for (const { dog, told } of standingOf(cautions))
+    called.set(dog, Math.max(called.get(dog) ?? 0, told === 'now' ? 200 : 100));
   const openIn = (dog: DogLoad) => open.get(dog.dog) ?? [];
-  /** A caution goes before any number of open findings. */
-  const weight = (dog: DogLoad) => (called.has(dog.dog) ? 100 : 0) + openIn(dog).length;
+  /** A caution goes before any number of open findings, a sure one before a possible one. */
+  const weight = (dog: DogLoad) => (called.get(dog.dog) ?? 0) + openIn(dog).length;
   const columns: Column<DogLoad>[] = [
     { key: 'dog', name: 'Dog', cell: (dog) => <DogName dog={dog} />, by: (dog) => dog.dog },
     {
@@ -85,7 +87,8 @@ export function Tomorrow({ dogs, episodes, cautions, on }: Props) {
         below={(dog) =>
           openIn(dog).map((episode) => (
             <span key={episode.id} class="openword">
-              open: {shortWords(episode, on)} · {signsWords(episode)}
+              open: {shortWords(episode, on)}
+              {whatWords(episode).signs && ` · ${whatWords(episode).signs}`}
               {timesWords(episode) && ` · ${timesWords(episode)}`}
             </span>
           ))

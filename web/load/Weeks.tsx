@@ -7,7 +7,7 @@ import type { Episode } from '../api.ts';
 import { units } from '../status.ts';
 import { dayWords, shiftDay } from '../times.ts';
 import { distanceFigure, distanceUnit, distanceWords } from '../units.ts';
-import { openByDog, signsWords } from '../watch/words.ts';
+import { openByDog, whatWords } from '../watch/words.ts';
 import type { DogLoad } from './columns.tsx';
 import { DogName } from './DogName.tsx';
 import { lastDay, workWords } from './days.ts';
@@ -118,7 +118,8 @@ function cellWords(dog: DogLoad, episodes: readonly Episode[], index: number): s
     .map((episode) => {
       const told = episode.seen.some((mention) => mention.day === day) ? 'told that day' : '';
       const state = episode.state === 'open' ? `open since ${dayWords(episode.from)}` : '';
-      return [`${episode.site.label} ${signsWords(episode)}`, told, state].filter(Boolean).join(', ');
+      const { name, signs } = whatWords(episode);
+      return [[name, signs].filter(Boolean).join(' '), told, state].filter(Boolean).join(', ');
     });
   return [head, ...found].join('; ');
 }

@@ -16,7 +16,7 @@ import { ageWords, dayWords } from '../times.ts';
 import { distanceFigure, distanceUnit, type Units } from '../units.ts';
 import { useFetched } from '../use.ts';
 import { StandingCautions } from '../watch/Cautions.tsx';
-import { signsWords } from '../watch/words.ts';
+import { signsWords, standingOf } from '../watch/words.ts';
 import { figure } from '../words.ts';
 
 type Answer = Awaited<ReturnType<typeof getDogSeason>>;
@@ -54,10 +54,7 @@ function Filled({ answer, go }: { answer: Answer; go: (season: string) => void }
           .join(' · ')}
       />
       <SeasonPicker answer={answer} go={go} />
-      <StandingCautions
-        cautions={story.cautions.filter((one) => one.standing).map((one) => ({ ...one, dogId: dog.id }))}
-        on={story.on}
-      />
+      <StandingCautions cautions={standingOf(story.cautions.map((one) => ({ ...one, dogId: dog.id })))} />
       <OpenNow story={story} units={u} />
       {!span && (
         <Empty title={`Nothing told of ${dog.name} in ${story.season}`}>

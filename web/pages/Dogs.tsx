@@ -90,7 +90,7 @@ export function Dogs() {
         </Empty>
       )}
       {blind && <Wrong error={blind} />}
-      {watch && <StandingCautions cautions={standingOf(watch.cautions)} on={watch.on} />}
+      {watch && <StandingCautions cautions={standingOf(watch.cautions)} />}
       {watch && <OpenList episodes={watch.episodes} on={watch.on} title="Open findings" id="open" />}
       {dogs && (
         <details class="adding" open={dogs.length === 0 || added > 0}>

@@ -41,7 +41,7 @@ export function Load() {
       {load && watch && load.dogs.length > 0 && (
         <>
           <WhatCounts load={load} pick={pick} />
-          <StandingCautions cautions={standingOf(watch.cautions)} on={watch.on} />
+          <StandingCautions cautions={standingOf(watch.cautions)} />
           <Tomorrow dogs={load.dogs} episodes={watch.episodes} cautions={watch.cautions} on={load.on} />
           <Weeks dogs={load.dogs} episodes={watch.episodes} on={load.on} />
           <section class="section stack" aria-labelledby="figures">

@@ -112,7 +112,7 @@ function WasOpen({ run }: { run: RunRecord }) {
   const ofTeam = <T extends { dog: string }>(all: readonly T[]) => all.filter(({ dog }) => inTeam.has(dog));
   return (
     <>
-      <StandingCautions cautions={ofTeam(standingOf(data.day.cautions))} on={run.day} />
+      <StandingCautions cautions={ofTeam(standingOf(data.day.cautions))} />
       <OpenList episodes={ofTeam(data.before.episodes)} on={run.day} title="Open when it went out" id="wasopen" />
     </>
   );
@@ -227,6 +227,8 @@ function Around({ run, chill, units: u }: { run: RunRecord; chill: Chill; units:
 
 /** How cold it felt on bare skin at the coldest and windiest that was told, and when skin can freeze. */
 function WindChill({ chill, units: u }: { chill: NonNullable<Chill>; units: Units }) {
+  // Its first sentence says how soon; the rest what to do.
+  const first = (chill.frostbite?.indexOf('. ') ?? -1) + 1;
   return (
     <div>
       <dt>Wind chill</dt>
@@ -235,7 +237,12 @@ function WindChill({ chill, units: u }: { chill: NonNullable<Chill>; units: Unit
           {temperatureWords(chill.chill, u)}, from {temperatureWords(chill.celsius, u)} and{' '}
           {windWords(chill.metresPerSecond, u)}, the coldest and the windiest told
         </span>
-        {chill.frostbite && <strong class="line frostbite">{chill.frostbite}</strong>}
+        {chill.frostbite && (
+          <span class="line frostbite">
+            <strong>{chill.frostbite.slice(0, first)}</strong>
+            {chill.frostbite.slice(first)}
+          </span>
+        )}
         <span class="line small hush">{chill.about} (US National Weather Service and Environment Canada, 2001)</span>
       </dd>
     </div>

@@ -38,7 +38,7 @@ export function NoteCautions({ alarms, fresh }: { alarms: readonly { says: strin
 }
 
 /** What was reviewed and still stands, with the day it was told and the note. */
-export function StandingCautions({ cautions, on }: { cautions: readonly Caution[]; on: string }) {
+export function StandingCautions({ cautions }: { cautions: readonly Caution[] }) {
   if (cautions.length === 0) return null;
   return (
     <CautionNotice
@@ -47,7 +47,7 @@ export function StandingCautions({ cautions, on }: { cautions: readonly Caution[
         says: one.says,
         more: (
           <>
-            {one.last === on ? 'Told today' : `Told ${dayWords(one.last)}`}
+            Told {dayWords(one.last)}
             {one.times > 1 && `, ${counted(one.times, 'time')} since ${dayWords(one.first)}`} —{' '}
             <a href={`/review/${one.note}`}>the note</a>
           </>

@@ -4,7 +4,7 @@ import { getWatch } from '../api.ts';
 import { keptSignal } from '../keep.ts';
 import { counted } from '../labels.ts';
 import { dayWords } from '../times.ts';
-import { dayOfEpisode } from './words.ts';
+import { dayOfEpisode, whatWords } from './words.ts';
 
 interface Open {
   on: string;
@@ -27,9 +27,9 @@ function keptOpen(): Open | undefined {
 async function refresh(): Promise<void> {
   try {
     const { on, episodes } = await getWatch({ state: 'open' });
-    const findings = episodes.map(({ dog, site, from, doubtful }) => ({
-      what: `${dog} ${doubtful ? 'maybe ' : ''}${site.label}`,
-      from,
+    const findings = episodes.map((episode) => ({
+      what: `${episode.dog} ${whatWords(episode).name}`,
+      from: episode.from,
     }));
     kept.value = JSON.stringify({ on, findings } satisfies Open);
   } catch {

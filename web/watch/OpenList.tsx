@@ -1,19 +1,16 @@
 /** Findings that are open, a line each, under their dogs: who should not run without a look. */
 import type { Episode } from '../api.ts';
 import { units } from '../status.ts';
-import { openByDog, signsWords, sinceWords, stateWords, timesWords } from './words.ts';
+import { openByDog, sinceWords, stateWords, timesWords, whatWords } from './words.ts';
 
 /** One open finding in words: where, what, since when, which time it is. */
 export function EpisodeLine({ episode, on }: { episode: Episode; on: string }) {
+  const { name, signs } = whatWords(episode);
   const again = [timesWords(episode), sinceWords(episode, units.value)].filter(Boolean).join(', ');
   return (
     <>
-      <strong>
-        {episode.doubtful && 'maybe '}
-        {episode.site.label}
-      </strong>
-      {' · '}
-      {signsWords(episode)} · {stateWords(episode, on)}
+      <strong>{name}</strong>
+      {signs && ` · ${signs}`} · {stateWords(episode, on)}
       {again && ` · ${again}`}
     </>
   );

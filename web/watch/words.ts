@@ -15,6 +15,27 @@ export function signsWords(episode: Pick<Episode, 'signs'>): string {
     .join('; ');
 }
 
+/** Groups that are told by the sign alone: "urine" says less than "dark urine". */
+const BY_SIGN = new Set([
+  'vomiting',
+  'stool',
+  'coughing',
+  'urine',
+  'water',
+  'heat',
+  'cold',
+  'collapse',
+  'condition',
+  'in-season',
+]);
+
+/** Where it is, and what: "left wrist · sore, mild"; "dark urine" alone for a sign of the whole dog. */
+export function whatWords(episode: Pick<Episode, 'site' | 'signs' | 'doubtful'>): { name: string; signs: string } {
+  const signs = signsWords(episode);
+  if (episode.site.group && BY_SIGN.has(episode.site.group)) return { name: signs, signs: '' };
+  return { name: `${episode.doubtful ? 'maybe ' : ''}${episode.site.label}`, signs };
+}
+
 /** The first day is day 1. */
 export const dayOfEpisode = ({ from }: Pick<Episode, 'from'>, on: string): number => daysBetween(from, on) + 1;
 
@@ -22,7 +43,7 @@ export const dayOfEpisode = ({ from }: Pick<Episode, 'from'>, on: string): numbe
 export function stateWords({ from, lastSeen, state, until }: Episode, on: string): string {
   if (state === 'over') return `told over ${dayWords(until ?? lastSeen)}`;
   if (state === 'not-seen-since') return `not seen since ${dayWords(lastSeen)}`;
-  const last = lastSeen === on ? 'told today' : lastSeen === from ? '' : `told last ${dayWords(lastSeen)}`;
+  const last = lastSeen === from ? '' : `told last ${dayWords(lastSeen)}`;
   return [`day ${dayOfEpisode({ from }, on)}`, last].filter(Boolean).join(', ');
 }
 
@@ -43,7 +64,7 @@ export function sinceWords({ sinceBefore }: Pick<Episode, 'sinceBefore'>, units:
 
 /** "left wrist, day 3". */
 export const shortWords = (episode: Episode, on: string): string =>
-  `${episode.doubtful ? 'maybe ' : ''}${episode.site.label}, day ${dayOfEpisode(episode, on)}`;
+  `${whatWords(episode).name}, day ${dayOfEpisode(episode, on)}`;
 
 /** Open episodes by dog, in the order in which they come. */
 export function openByDog(episodes: readonly Episode[]): Map<string, Episode[]> {
@@ -53,6 +74,8 @@ export function openByDog(episodes: readonly Episode[]): Map<string, Episode[]> 
   return by;
 }
 
-/** Cautions to be shown: they still stand, and were told of now or as possible. */
+/** Cautions to be shown: they still stand, and were told of now or as possible; the sure ones first. */
 export const standingOf = (cautions: readonly Caution[]): Caution[] =>
-  cautions.filter(({ standing, told }) => standing && (told === 'now' || told === 'possible'));
+  cautions
+    .filter(({ standing, told }) => standing && (told === 'now' || told === 'possible'))
+    .sort((a, b) => Number(a.told === 'possible') - Number(b.told === 'possible'));
