@@ -51,12 +51,21 @@ function isFootwear(f: Frame, h: Mention): boolean {
 function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number } | undefined {
   const verb = f.m.at('boot-verb', h.from);
   const word = f.low(h.from);
-  const noun = word === 'boot' && /^(a|the|his|her|one|another|new|that|this|no|spare|lf|rf|lh|rh|front|hind|left|right|'s|my|fresh|its|each|every)$/.test(f.low(h.from - 1));
-  if (verb && !noun && /^(boot|booted|booting|rebooted|bootied)$/.test(word)) return { value: 'on', from: h.from, to: h.to };
+  const noun =
+    word === 'boot' &&
+    /^(a|the|his|her|one|another|new|that|this|no|spare|lf|rf|lh|rh|front|hind|left|right|'s|my|fresh|its|each|every)$/.test(
+      f.low(h.from - 1),
+    );
+  if (verb && !noun && /^(boot|booted|booting|rebooted|bootied)$/.test(word))
+    return { value: 'on', from: h.from, to: h.to };
   const near: { value: State; from: number; to: number; gap: number }[] = [];
   for (const s of f.m.of('boot-state')) {
     // "went through all the feet"
-    if (/^(went|going|go) through$/.test(`${f.low(s.from)} ${f.low(s.from + 1)}`) && /^(the|all|every|each|his|her|their|everybody|everyone)$/.test(f.low(s.to))) continue;
+    if (
+      /^(went|going|go) through$/.test(`${f.low(s.from)} ${f.low(s.from + 1)}`) &&
+      /^(the|all|every|each|his|her|their|everybody|everyone)$/.test(f.low(s.to))
+    )
+      continue;
     const gap = s.from >= h.to ? s.from - h.to : h.from - s.to;
     if (gap < 0 || gap > 9) continue;
     if (f.strongBetween(Math.min(s.from, h.from), Math.max(s.from, h.from))) continue;
@@ -139,7 +148,8 @@ function pawsNear(f: Frame, from: number, to: number, before: readonly Read[]): 
     if (s.paws.length === 4) return { paws: [], site: s };
     if (s.paws.length) return { paws: order(s.paws), site: s };
     // "the front booties": both
-    if (s.end && !s.side && !s.part && f.m.at('bootie', s.to) && f.low(s.to).endsWith('s')) return { paws: s.end === 'front' ? ['LF', 'RF'] : ['LH', 'RH'], site: s };
+    if (s.end && !s.side && !s.part && f.m.at('bootie', s.to) && f.low(s.to).endsWith('s'))
+      return { paws: s.end === 'front' ? ['LF', 'RF'] : ['LH', 'RH'], site: s };
     // "his right one" after fronts: the end of the feet before.
     const last = before.at(-1)?.entry.paws;
     if (s.side && s.side !== 'both' && last?.length) {
@@ -302,7 +312,8 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
   const first = (out[0] as Read).from;
   for (const s of f.m.of('boot-state')) {
     if (s.from <= first || verbs.has(s.from) || f.isClaimed(s.from, s.to)) continue;
-    if (/through$/.test(f.low(s.to - 1)) && /^(the|all|every|each|everybody|everyone|them)$/.test(f.low(s.to))) continue;
+    if (/through$/.test(f.low(s.to - 1)) && /^(the|all|every|each|everybody|everyone|them)$/.test(f.low(s.to)))
+      continue;
     if (f.siteAt(s.from) || (s.value === 'on' && f.m.at('sign', s.from - 1))) continue;
     const words = f.tokens
       .slice(s.from, s.to)
@@ -328,17 +339,39 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
         : s.value === 'torn'
           ? /\b(wore|worn|blown|blew|torn|tore|ripped|shredded|through|hole)\b/.test(words)
           : s.value === 'lost'
-            ? !(f.low(s.from) === 'gone' && f.low(s.to) === 'and') && /^(lost|kicked off|flung|threw|missing|gone|flipped|shed|lost)/.test(words)
+            ? !(f.low(s.from) === 'gone' && f.low(s.to) === 'and') &&
+              /^(lost|kicked off|flung|threw|missing|gone|flipped|shed|lost)/.test(words)
             : s.value === 'off'
               ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
               : /^(put|popped|slipped|back|on)\b/.test(words) && one;
     // "Stubby's hind ones are tore", "Pesto's RF was ripped through"
     const behind = !near
-      ? f.sites.filter((x) => x.to <= s.from && s.from - x.to <= 3 && x.paws.length && (!x.part || x.part === 'foot') && f.tokens.slice(x.to, s.from).every((t) => /^(is|are|was|were|'s|got|has|had|been|is|all|both|one|ones|already|now)$/.test(t.low))).at(-1)
+      ? f.sites
+          .filter(
+            (x) =>
+              x.to <= s.from &&
+              s.from - x.to <= 3 &&
+              x.paws.length &&
+              (!x.part || x.part === 'foot') &&
+              f.tokens
+                .slice(x.to, s.from)
+                .every((t) => /^(is|are|was|were|'s|got|has|had|been|is|all|both|one|ones|already|now)$/.test(t.low)),
+          )
+          .at(-1)
       : undefined;
-    if (behind && /^(torn|lost)$/.test(s.value) && /\b(tore|torn|ripped|shredded|through|shreds|gone|missing|off|lost|holed|toast|worn|blown|done)\b/.test(words)) {
+    if (
+      behind &&
+      /^(torn|lost)$/.test(s.value) &&
+      /\b(tore|torn|ripped|shredded|through|shreds|gone|missing|off|lost|holed|toast|worn|blown|done)\b/.test(words)
+    ) {
       const own = f.owner(behind.from, s.to, behind);
-      if (!own.human && own.dogs.length) push(f, out, s, s.value as State, s.from, s.to, { dogs: own.dogs, phrase: own.phrase, paws: order(behind.paws), site: behind });
+      if (!own.human && own.dogs.length)
+        push(f, out, s, s.value as State, s.from, s.to, {
+          dogs: own.dogs,
+          phrase: own.phrase,
+          paws: order(behind.paws),
+          site: behind,
+        });
       continue;
     }
     if (!strong || (!near && !one && !/\bone|ones\b/.test(words))) continue;

@@ -71,7 +71,12 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
   }
   // What was found where it was checked is told instead of the checking.
   const footPart = (p: string | undefined) => (/^(foot|pad|web|toe|nail|dewclaw)$/.test(p ?? '') ? 'foot' : p);
-  const tells = (c: Care) => found.some((r) => (c.part ? footPart(r.entry.part) === footPart(c.part) || (!r.entry.part && r.entry.sign === 'any') : r.entry.dogs.some((d) => c.dogs.includes(d) || d === '*')));
+  const tells = (c: Care) =>
+    found.some((r) =>
+      c.part
+        ? footPart(r.entry.part) === footPart(c.part) || (!r.entry.part && r.entry.sign === 'any')
+        : r.entry.dogs.some((d) => c.dogs.includes(d) || d === '*'),
+    );
   for (const o of out) if (o.entry.act !== 'checked' || !tells(o.entry)) f.add(o.entry);
 }
 
@@ -83,8 +88,13 @@ function blanketed(f: Frame): Mention[] {
   for (const d of f.dogs) {
     if (d.possessive || !d.dogs.length) continue;
     const verb = f.low(d.from - 1);
-    const put = /^(on|over|around|onto)$/.test(verb) ? [2, 3, 4, 5].map((n) => d.from - n).find((k) => WARM_THING.test(f.low(k))) : undefined;
-    if (put !== undefined && [1, 2, 3, 4].some((n) => /^(put|threw|wrapped|laid|draped|buckled|zipped|tied|with|had)$/.test(f.low(put - n)))) {
+    const put = /^(on|over|around|onto)$/.test(verb)
+      ? [2, 3, 4, 5].map((n) => d.from - n).find((k) => WARM_THING.test(f.low(k)))
+      : undefined;
+    if (
+      put !== undefined &&
+      [1, 2, 3, 4].some((n) => /^(put|threw|wrapped|laid|draped|buckled|zipped|tied|with|had)$/.test(f.low(put - n)))
+    ) {
       out.push({ tag: 'act', value: 'warmed', from: put, to: put + 1 });
       continue;
     }
@@ -94,7 +104,8 @@ function blanketed(f: Frame): Mention[] {
     if (!/^(with|in|under|by|into|near|inside|beside)$/.test(f.low(k))) continue;
     const thing = [1, 2, 3, 4].map((n) => k + n).find((i) => WARM_THING.test(f.low(i)));
     if (thing === undefined || (f.low(thing) === 'straw' && !/^(covered|buried)$/.test(verb))) continue;
-    if (/^(put|set|sat|laid|bedded)$/.test(verb) && /^(in|into|inside)$/.test(f.low(k)) && f.low(thing) !== 'sleeping') continue;
+    if (/^(put|set|sat|laid|bedded)$/.test(verb) && /^(in|into|inside)$/.test(f.low(k)) && f.low(thing) !== 'sleeping')
+      continue;
     out.push({ tag: 'act', value: 'warmed', from: d.from - 1, to: d.from });
   }
   return out;
@@ -116,7 +127,11 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
   const site = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
   const it = /^(it|that|them|em|both|him|her|out|up|down|back)$/.test(next);
   // "Tank is wiped": how he went, not what was done.
-  if (f.m.at('manner', m.from) && /^(is|'s|are|was|were|looks|looked|totally|just|pretty|so)$/.test(prev) && (/^([.,;!]|and|but|so|today|now|)$/.test(next) || (!it && !site && !object)))
+  if (
+    f.m.at('manner', m.from) &&
+    /^(is|'s|are|was|were|looks|looked|totally|just|pretty|so)$/.test(prev) &&
+    (/^([.,;!]|and|but|so|today|now|)$/.test(next) || (!it && !site && !object))
+  )
     return false;
   const clauseStart = m.from === 0 || DOES.test(prev) || f.personAt(m.from - 1) !== undefined;
   switch (act) {
@@ -161,7 +176,11 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
         ? f.dogs.length > 0
         : words === 'stretched out' && (Boolean(site) || Boolean(object));
     case 'warmed':
-      if (WARM_THING.test(words) || /^(covered|wrapped|tucked|bundled|rolled|set|laid|put|zipped|buried|bedded|draped|sat)$/.test(words)) return m.to - m.from === 1 && !f.m.at('act', m.from)?.value || f.m.at('act', m.from) !== m;
+      if (
+        WARM_THING.test(words) ||
+        /^(covered|wrapped|tucked|bundled|rolled|set|laid|put|zipped|buried|bedded|draped|sat)$/.test(words)
+      )
+        return (m.to - m.from === 1 && !f.m.at('act', m.from)?.value) || f.m.at('act', m.from) !== m;
       if (/^(warmed up|warm up|warming|warming up|warms|thawed|thaw)$/.test(words))
         return Boolean(object && object.kind !== 'group') || (Boolean(site) && !/^(nicely|well|the)$/.test(next));
       if (/^(jacket|blanket|fleece|coated|a jacket|a coat|dog coat|dog jacket|hand warmers?)$/.test(words))
@@ -240,23 +259,40 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
       )
         return (
           f.dogs.length > 0 &&
-          (/^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets|pain|worm|cough|gut|vet|one|two|half|last|another|second|first|more)$/.test(prev) || words === 'treated') &&
+          (/^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets|pain|worm|cough|gut|vet|one|two|half|last|another|second|first|more)$/.test(
+            prev,
+          ) ||
+            words === 'treated') &&
           !(words === 'fluids' && f.m.at('drank', m.from))
         );
       if (/^(med|medicine|medication|meds)$/.test(words)) return f.dogs.length > 0;
       return f.dogs.length > 0;
     case 'checked':
-      return (Boolean(site) || Boolean(object)) && !/^(in|out|into|with)$/.test(next) && !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev));
+      return (
+        (Boolean(site) || Boolean(object)) &&
+        !/^(in|out|into|with)$/.test(next) &&
+        !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev))
+      );
     case 'trimmed':
       if (/^(clip|clips|clipped|trim|file|filed|filing|cut off|snip|shaved|shortened)$/.test(words))
-        return Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) || it || (f.m.of('part').some((x) => /nail|dewclaw/.test(x.value) && x.to <= m.from && m.from - x.to < 14) && /^(the lot|all of|every|him|her|both)/.test(`${next} ${f.low(m.to + 1)}`));
+        return (
+          Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) ||
+          it ||
+          (f.m.of('part').some((x) => /nail|dewclaw/.test(x.value) && x.to <= m.from && m.from - x.to < 14) &&
+            /^(the lot|all of|every|him|her|both)/.test(`${next} ${f.low(m.to + 1)}`))
+        );
       return !(f.low(m.to) === 'the' && /^(trail|brush|list)$/.test(f.low(m.to + 1)));
     case 'rested': {
       if (/^(rest|rests|rested|resting)$/.test(words)) {
         if (f.m.at('group', m.from) || (/^(the|a|to)$/.test(prev) && prev !== 'to')) return false;
         const dog = f.dogFrom(m.to);
         if (dog && !(dog.kind === 'pronoun' && /^(he|she|they|their)$/.test(f.low(dog.from)))) return true;
-        if (/^(shall|will|must|should|can|'ll|to|gets|needs)$/.test(prev) && words !== 'rested' && !/^(stop|of|area|day)$/.test(next)) return f.dogs.some((d) => d.to <= m.from && m.from - d.to < 14 && !f.strongBetween(d.to, m.from));
+        if (
+          /^(shall|will|must|should|can|'ll|to|gets|needs)$/.test(prev) &&
+          words !== 'rested' &&
+          !/^(stop|of|area|day)$/.test(next)
+        )
+          return f.dogs.some((d) => d.to <= m.from && m.from - d.to < 14 && !f.strongBetween(d.to, m.from));
         const subject = f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length < 3 && !d.possessive);
         return subject && !/^(of|stop|of the)$/.test(next) && words !== 'rested';
       }
@@ -305,7 +341,12 @@ function targetsOf(f: Frame, m: Mention, act: Act, found: readonly ReadFinding[]
     let dogs = owner.dogs;
     if (!dogs.length) dogs = past.at(-1)?.entry.dogs ?? [];
     // "massage the knee" of the dog whose right knee was told
-    const same = site.part && !site.side && !site.plural ? [...past].reverse().find((r) => r.entry.part === site.part && r.entry.side && r.entry.dogs.join() === dogs.join()) : undefined;
+    const same =
+      site.part && !site.side && !site.plural
+        ? [...past]
+            .reverse()
+            .find((r) => r.entry.part === site.part && r.entry.side && r.entry.dogs.join() === dogs.join())
+        : undefined;
     const sided = same ? { ...site, side: same.entry.side, end: site.end ?? same.entry.end } : site;
     return dogs.length ? [{ dogs, site: sided, doubt: owner.doubt }] : [];
   }
@@ -334,7 +375,9 @@ function targetsOf(f: Frame, m: Mention, act: Act, found: readonly ReadFinding[]
   if (whole || (person && act !== 'massaged')) return [{ dogs, doubt: owner.doubt }];
   const carried = [...past].reverse().find((r) => r.entry.dogs.some((d) => dogs.includes(d)) && r.site);
   if (act === 'trimmed' && !carried) {
-    const nail = f.sites.filter((s) => /^(nail|dewclaw)$/.test(s.part ?? '') && s.to <= m.from && m.from - s.to < 16).at(-1);
+    const nail = f.sites
+      .filter((s) => /^(nail|dewclaw)$/.test(s.part ?? '') && s.to <= m.from && m.from - s.to < 16)
+      .at(-1);
     if (nail) return [{ dogs, site: nail, doubt: owner.doubt }];
   }
   const overheat = past.some((r) => r.entry.sign === 'overheated' && r.entry.dogs.some((d) => dogs.includes(d)));

@@ -89,7 +89,8 @@ function slotStands(f: Frame, q: Quantity, prev: string, typed: string): boolean
         );
   if (form && eventOf(f, q, 6)) return true;
   // "back 155."
-  if (/^\d{3}$/.test(typed) && q.clock?.minute !== undefined && eventOf(f, q, 2) && /^([.,;]|and|)$/.test(next)) return true;
+  if (/^\d{3}$/.test(typed) && q.clock?.minute !== undefined && eventOf(f, q, 2) && /^([.,;]|and|)$/.test(next))
+    return true;
   return /^(sharp|o'clock)$/.test(next);
 }
 

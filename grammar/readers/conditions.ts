@@ -78,7 +78,8 @@ export function readConditions(f: Frame): void {
     if (f.isClaimed(m.from, m.to) || ofDog(f, m) || seen.some((s) => s.from <= m.from && m.from < s.to)) continue;
     if (!surfaceStands(f, m, last)) continue;
     const heard = f.asserted(m.from, m.to);
-    const assertion = heard.assertion === 'absent' && heard.cue && deniesOther(f, heard.cue, m) ? 'present' : heard.assertion;
+    const assertion =
+      heard.assertion === 'absent' && heard.cue && deniesOther(f, heard.cue, m) ? 'present' : heard.assertion;
     f.add({
       kind: 'trail',
       dogs: [],
@@ -201,7 +202,11 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   if (words === 'overflow' || words === 'glare ice') return true;
   if (m.to - m.from === 1 && (f.m.at('bootie', m.to) || f.m.at('item', m.to))) return false;
   if (!weak) return !(f.m.at('act', m.from) && f.dogFrom(m.to)) && !/^(hot|coffee)$/.test(f.low(m.from - 1));
-  if (/^(set up|packed|ice|glass|soup|iced|good|great|cut up|chewed up|chunky|sticky|soft|hard)$/.test(words) && f.m.at('food', m.to)) return false;
+  if (
+    /^(set up|packed|ice|glass|soup|iced|good|great|cut up|chewed up|chunky|sticky|soft|hard)$/.test(words) &&
+    f.m.at('food', m.to)
+  )
+    return false;
   if (f.m.at('manner', m.from) && pulled(f, m)) return false;
   // A list of surfaces: "fast and hard", "deep sugar", "10 cm fresh on trail, slow"
   const gap = f.tokens.slice(last, m.from).map((t) => t.low);
@@ -245,9 +250,21 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
       !(words === 'mud' && f.low(m.to) === 'bath')
     );
   // "so far it's only soft"
-  if (/^(only|just|still|all|mostly|pretty)$/.test(f.low(m.from - 1)) && /^('s|its)$/.test(f.low(m.from - 2)) && f.m.of('surface').some((x) => x.to <= m.from && x !== m) && !f.dogs.some((d) => d.to >= m.from - 3 && d.to <= m.from)) return true;
+  if (
+    /^(only|just|still|all|mostly|pretty)$/.test(f.low(m.from - 1)) &&
+    /^('s|its)$/.test(f.low(m.from - 2)) &&
+    f.m.of('surface').some((x) => x.to <= m.from && x !== m) &&
+    !f.dogs.some((d) => d.to >= m.from - 3 && d.to <= m.from)
+  )
+    return true;
   // "its slow as heck in there"
-  if (f.low(m.to) === 'as' && /^(its|'s|is|was)$/.test(f.low(m.from - 1)) && (f.low(m.from - 1) === 'its' || /^(it|trail|snow|going)$/.test(f.low(m.from - 2))) && !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)) return true;
+  if (
+    f.low(m.to) === 'as' &&
+    /^(its|'s|is|was)$/.test(f.low(m.from - 1)) &&
+    (f.low(m.from - 1) === 'its' || /^(it|trail|snow|going)$/.test(f.low(m.from - 2))) &&
+    !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)
+  )
+    return true;
   // "it's fast and hard on the other side", once the trail is spoken of
   if (
     /^('s|is|was|gets|got|gone|getting)$/.test(f.low(m.from - 1)) &&
@@ -273,9 +290,22 @@ function afterTrail(f: Frame, m: Mention): boolean {
   let b = m.to;
   while (b < f.tokens.length && !f.isStrong(b)) b++;
   for (let k = a; k < b; k++)
-    if (!f.m.at('surface', k) && !f.m.at('surface-weak', k) && !/^(very|really|pretty|and|,|super|so|too|but|nice|mostly|all|quite|a|bit|in|places|spots|here|there)$/.test(f.low(k))) return false;
+    if (
+      !f.m.at('surface', k) &&
+      !f.m.at('surface-weak', k) &&
+      !/^(very|really|pretty|and|,|super|so|too|but|nice|mostly|all|quite|a|bit|in|places|spots|here|there)$/.test(
+        f.low(k),
+      )
+    )
+      return false;
   const at = f.tokens[a - 2]?.start ?? -1;
-  return f.entries.some((e) => e.kind === 'trail' && e.span && f.sentence(f.tokens.findIndex((t) => t.end > (e.span as number[])[0]!)) === f.sentence(a) - 1 && at >= 0);
+  return f.entries.some(
+    (e) =>
+      e.kind === 'trail' &&
+      e.span &&
+      f.sentence(f.tokens.findIndex((t) => t.end > (e.span as number[])[0]!)) === f.sentence(a) - 1 &&
+      at >= 0,
+  );
 }
 
 const s2 = (f: Frame, a: number, b: number) => f.tokens.slice(a, b).every((t) => /^(and|,|&|\+)$/.test(t.low));

@@ -51,7 +51,13 @@ export function readDrops(f: Frame): void {
       kind: 'drop',
       dogs: d.dogs,
       manner,
-      ...said(goingIn(f, d, m) ? 'planned' : f.assertion(m.from, m.to) === 'present' ? f.assertionWithin(from, to) : f.assertion(m.from, m.to)),
+      ...said(
+        goingIn(f, d, m)
+          ? 'planned'
+          : f.assertion(m.from, m.to) === 'present'
+            ? f.assertionWithin(from, to)
+            : f.assertion(m.from, m.to),
+      ),
       span: f.span([from, to]),
       rule: `<dog> ${manner}`,
       ...doubted(d.doubt),
@@ -61,7 +67,8 @@ export function readDrops(f: Frame): void {
 }
 
 /** "Gunnar's going in the sled bag at the lake": said of what is to come. */
-const goingIn = (f: Frame, d: DogPhrase, m: Mention) => /^(in|into)$/.test(f.low(m.from)) && f.low(m.from - 1) === 'going' && m.from - d.to <= 3;
+const goingIn = (f: Frame, d: DogPhrase, m: Mention) =>
+  /^(in|into)$/.test(f.low(m.from)) && f.low(m.from - 1) === 'going' && m.from - d.to <= 3;
 
 /** The dog that is loaded or dropped: the object right behind the verb, else the subject before it. */
 function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
@@ -69,7 +76,8 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (f.siteAt(m.from)) return undefined;
   // "Gladys dropped back to wheel": another place in the team
   for (let k = m.to; k < m.to + 4; k++) {
-    if (f.m.from('position', k) && /^(to|into|in|at)$/.test(f.low(k - 1)) && /^(dropp|mov|sent)/.test(words)) return undefined;
+    if (f.m.from('position', k) && /^(to|into|in|at)$/.test(f.low(k - 1)) && /^(dropp|mov|sent)/.test(words))
+      return undefined;
     if (!/^(back|down|up|to|into|in|him|her|it)$/.test(f.low(k)) && !f.dogAt(k)) break;
   }
   // "thirteen and a half left": what remains to go
@@ -86,7 +94,13 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   // The object before a phrase: "put Fern in the sled bag", "Moss loaded"
   const before = f.dogs.filter((d) => d.to <= m.from && !d.excepted && !d.company).at(-1);
   // "Riding in the basket now.": the dog spoken of last
-  if (before && m.from > 0 && f.isStrong(m.from - 1) && /^(riding|in the|loaded|bagged)\b/.test(words) && m.to - m.from > 1)
+  if (
+    before &&
+    m.from > 0 &&
+    f.isStrong(m.from - 1) &&
+    /^(riding|in the|loaded|bagged)\b/.test(words) &&
+    m.to - m.from > 1
+  )
     return before.dogs.length === 1 ? before : undefined;
   if (!before || f.strongBetween(before.to, m.from) || before.possessive) return undefined;
   const gap = m.from - before.to;
@@ -135,7 +149,8 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     .map((t) => t.low)
     .join(' ');
   const verb = f.low(before.from - 1);
-  if (/^(takes|take|took|taking|bring|brings|brought|drive|drives|drove|driving|bringing)$/.test(verb)) return undefined;
+  if (/^(takes|take|took|taking|bring|brings|brought|drive|drives|drove|driving|bringing)$/.test(verb))
+    return undefined;
   if (/^(left|leave|leaving|kept|keep|keeping|held)$/.test(verb) && m.from - before.to <= 2) return before;
   if (words === 'home' && between === '' && /^([.,;:!]|and|with|today|tonight|resting|for|again|)$/.test(f.low(m.to)))
     return before;
@@ -145,5 +160,7 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     ) && between !== ''
       ? before
       : undefined;
-  return m.from - before.to <= (/\b(will|'ll|must|should|has to|had to|can)\b/.test(between) ? 9 : 5) ? before : undefined;
+  return m.from - before.to <= (/\b(will|'ll|must|should|has to|had to|can)\b/.test(between) ? 9 : 5)
+    ? before
+    : undefined;
 }

@@ -81,9 +81,15 @@ function readSo(f: Frame, d: DogPhrase): boolean {
   const [p1, p2] = [f.low(d.from - 1), f.low(d.from - 2)];
   const next = f.low(d.to);
   const so = /^(did|does|is|was|has|had|were|are|do)$/.test(p1) && /^(so|as)$/.test(p2) && ENDS.test(next);
-  const same = (p1 === 'ditto' || (/^(for|with|goes)$/.test(p1) && /^(same|ditto|goes|thing|story)$/.test(p2))) && (ENDS.test(next) || /^(too|as)$/.test(next));
+  const same =
+    (p1 === 'ditto' || (/^(for|with|goes)$/.test(p1) && /^(same|ditto|goes|thing|story)$/.test(p2))) &&
+    (ENDS.test(next) || /^(too|as)$/.test(next));
   const verb = /^(did|does|is|was|has)$/.test(next) ? d.to + 1 : d.to;
-  const too = (/^(too|likewise|ditto)$/.test(f.low(verb)) || (f.low(verb) === 'as' && f.low(verb + 1) === 'well') || (f.low(verb) === 'the' && f.low(verb + 1) === 'same')) && !f.isClaimed(d.from, d.to);
+  const too =
+    (/^(too|likewise|ditto)$/.test(f.low(verb)) ||
+      (f.low(verb) === 'as' && f.low(verb + 1) === 'well') ||
+      (f.low(verb) === 'the' && f.low(verb + 1) === 'same')) &&
+    !f.isClaimed(d.from, d.to);
   if (!so && !same && !too) return false;
   const end = too ? verb + (/^(as|the)$/.test(f.low(verb)) ? 2 : 1) : d.to;
   if (too && !/^([.,;!]|and|but|)$/.test(f.low(end))) return false;
@@ -91,9 +97,16 @@ function readSo(f: Frame, d: DogPhrase): boolean {
   const from = f.tokens[d.from]?.start ?? 0;
   if (f.entries.some((e) => e.span && e.span[0] <= from && from < e.span[1] && isTold(e))) return false;
   const last = before(f, d.from, (e) => !e.dogs.some((x) => d.dogs.includes(x)));
-  if (!last?.span || f.tokens.filter((t) => t.start >= (last.span as number[])[1]! && t.i < d.from).length > 12) return false;
+  if (!last?.span || f.tokens.filter((t) => t.start >= (last.span as number[])[1]! && t.i < d.from).length > 12)
+    return false;
   const { doubt: _d, because: _b, ...rest } = last;
-  f.add({ ...rest, dogs: d.dogs, span: f.span([d.from - (so ? 2 : same ? 1 : 0), end]), rule: 'so did <dog>', ...doubted(d.doubt) } as Entry);
+  f.add({
+    ...rest,
+    dogs: d.dogs,
+    span: f.span([d.from - (so ? 2 : same ? 1 : 0), end]),
+    rule: 'so did <dog>',
+    ...doubted(d.doubt),
+  } as Entry);
   f.claim(d.from, end);
   return true;
 }
@@ -109,7 +122,14 @@ function readOtherSide(f: Frame): void {
     if (t.low === 'any' && f.assertion(t.i, t.i + 1) !== 'absent') continue;
     const last = before(f, t.i, (e) => e.kind === 'finding' && e.sign !== 'any');
     if (last?.kind !== 'finding' || !last.part || last.side === 'both') continue;
-    const side = word === 'other' ? (last.side === 'left' ? 'right' : last.side === 'right' ? 'left' : undefined) : (word as 'left' | 'right');
+    const side =
+      word === 'other'
+        ? last.side === 'left'
+          ? 'right'
+          : last.side === 'right'
+            ? 'left'
+            : undefined
+        : (word as 'left' | 'right');
     if (!side || side === last.side) continue;
     const { severity: _s, trend: _t, ...rest } = last;
     f.add({ ...rest, side, assertion: 'absent', span: f.span([t.i, to]), rule: 'none on the <side>' });

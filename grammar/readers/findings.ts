@@ -59,7 +59,13 @@ function readFirm(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFind
   const asserted = f.assertion(m.from, m.to);
   // "not firm yet" is loose still
   if (asserted === 'absent' || asserted === 'planned') return [];
-  const assertion = better ? undefined : asserted === 'past' || asserted === 'possible' ? asserted : again ? 'resolved' : 'absent';
+  const assertion = better
+    ? undefined
+    : asserted === 'past' || asserted === 'possible'
+      ? asserted
+      : again
+        ? 'resolved'
+        : 'absent';
   const entry: Finding = {
     kind: 'finding',
     dogs: owner.dogs,
@@ -114,21 +120,42 @@ const HIND = new Set(['hock', 'knee', 'thigh', 'hip', 'groin']);
 export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
   if (!s.part && !s.anaphor) {
     // "web split, RF, deep, and it's warm too": the foot is the one whose web was just told
-    const told = found.find((r) => r.site && r.entry.part && r.site !== s && r.site.side === s.side && r.site.end === s.end && r.from <= s.from && s.to <= r.to + 1);
+    const told = found.find(
+      (r) =>
+        r.site &&
+        r.entry.part &&
+        r.site !== s &&
+        r.site.side === s.side &&
+        r.site.end === s.end &&
+        r.from <= s.from &&
+        s.to <= r.to + 1,
+    );
     if (told) return { ...s, part: told.entry.part };
     // "right wrist is hot, none in the left one"
     const last = found.at(-1);
-    if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join()) return { ...s, part: last.entry.part, end: last.entry.end };
+    if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join())
+      return { ...s, part: last.entry.part, end: last.entry.end };
   }
   if (s.side || s.plural || !s.part || s.anaphor) return s;
   // "the knee" of a dog whose right knee was told
-  const same = [...found].reverse().find((r) => r.entry.part === s.part && r.entry.side && r.entry.side !== 'both' && r.entry.dogs.join() === owner.dogs.join());
+  const same = [...found]
+    .reverse()
+    .find(
+      (r) =>
+        r.entry.part === s.part && r.entry.side && r.entry.side !== 'both' && r.entry.dogs.join() === owner.dogs.join(),
+    );
   if (same) return { ...s, side: same.entry.side, end: s.end ?? same.entry.end };
   // "threw his RH bootie, pad's pink"
-  if (/^(foot|pad|web|toe|nail)$/.test(s.part) && !found.some((r) => r.site?.side && r.entry.dogs.join() === owner.dogs.join())) {
-    const boot = f.entries.filter((e) => e.kind === 'booties' && e.paws?.length === 1 && e.dogs.join() === owner.dogs.join()).at(-1);
+  if (
+    /^(foot|pad|web|toe|nail)$/.test(s.part) &&
+    !found.some((r) => r.site?.side && r.entry.dogs.join() === owner.dogs.join())
+  ) {
+    const boot = f.entries
+      .filter((e) => e.kind === 'booties' && e.paws?.length === 1 && e.dogs.join() === owner.dogs.join())
+      .at(-1);
     const paw = boot?.kind === 'booties' ? boot.paws?.[0] : undefined;
-    const near = boot?.span && (f.tokens[at]?.start ?? 0) - boot.span[1] < 60 && (f.tokens[at]?.start ?? 0) > boot.span[0];
+    const near =
+      boot?.span && (f.tokens[at]?.start ?? 0) - boot.span[1] < 60 && (f.tokens[at]?.start ?? 0) > boot.span[0];
     if (paw && near) return { ...s, side: paw[0] === 'L' ? 'left' : 'right', end: paw[1] === 'F' ? 'front' : 'hind' };
   }
   // "his foot is sore, the back left one, there's a cut in the pad"
@@ -193,7 +220,10 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
   const part = partFor(sign, site);
   const heard = f.asserted(m.from, m.to);
   // A heading plans what is to be done, not how a dog is.
-  const underHeading = heard.assertion === 'planned' && heard.cue?.reach === 'heading' && f.strongBetween(Math.min(heard.cue.from, m.from), Math.max(heard.cue.from, m.from));
+  const underHeading =
+    heard.assertion === 'planned' &&
+    heard.cue?.reach === 'heading' &&
+    f.strongBetween(Math.min(heard.cue.from, m.from), Math.max(heard.cue.from, m.from));
   const assertion = f.m.at('over', m.from) ? 'resolved' : underHeading ? 'present' : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);

@@ -70,7 +70,8 @@ export function readIntake(f: Frame): void {
 /** "Broth all round, a ladle apiece", "water for everybody": food and for whom, with no verb; as if it was given. */
 function served0(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): void {
   for (const m of f.m.of('food')) {
-    if (!/^(water|solid)$/.test(m.value) || f.dogAt(m.from) || f.isClaimed(m.from, m.to) || ownFood(f, m.from)) continue;
+    if (!/^(water|solid)$/.test(m.value) || f.dogAt(m.from) || f.isClaimed(m.from, m.to) || ownFood(f, m.from))
+      continue;
     if (m.from > 0 && !f.isStrong(m.from - 1) && !/^(,|then|and|;|-|some|more|:)$/.test(f.low(m.from - 1))) continue;
     let k = m.to;
     const group = /^(all (round|around)|all round)$/.test(`${f.low(k)} ${f.low(k + 1)}`);
@@ -79,7 +80,14 @@ function served0(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]
     const each = f.m.of('per-dog').find((p) => p.from >= m.to && p.from - m.to < 8 && !f.strongBetween(m.to, p.from));
     const dogs = group || (each && !d) ? f.lineup(m.from).map((l) => l.dog) : d && k > m.to ? d.dogs : undefined;
     if (!dogs) continue;
-    if (out.some((o) => !f.strongBetween(Math.min(o.at, m.from), Math.max(o.at, m.from)) && (m.value === 'water') === (o.entry.what === 'water'))) continue;
+    if (
+      out.some(
+        (o) =>
+          !f.strongBetween(Math.min(o.at, m.from), Math.max(o.at, m.from)) &&
+          (m.value === 'water') === (o.entry.what === 'water'),
+      )
+    )
+      continue;
     const entry: Intake = {
       kind: 'intake',
       dogs: dogs.length ? dogs : ['*'],
@@ -252,7 +260,12 @@ function readTaking(
     return undefined;
   if (!takingStands(f, m, words, kind, food, served)) return undefined;
   // "Then broth, half a litre each, gone in seconds": everybody's
-  if (/^(gone|vanished|all gone)\b/.test(words) && f.m.of('per-dog').some((p) => p.to <= m.from && !f.strongBetween(p.from, m.from)) && !f.dogs.some((d) => d.to <= m.from && !f.strongBetween(d.to, m.from))) return undefined;
+  if (
+    /^(gone|vanished|all gone)\b/.test(words) &&
+    f.m.of('per-dog').some((p) => p.to <= m.from && !f.strongBetween(p.from, m.from)) &&
+    !f.dogs.some((d) => d.to <= m.from && !f.strongBetween(d.to, m.from))
+  )
+    return undefined;
   const owner = whoTook(f, m, kind, before);
   if (owner.human || (!owner.dogs.length && !owner.phrase)) return undefined;
   if (!owner.dogs.length) return undefined;
@@ -356,10 +369,19 @@ function takingStands(
   if (/^(mouthfuls?|bites)$/.test(words))
     return f.quantities.some((q) => q.to === m.from) || /^(few|couple|several|some|small|little|tiny)$/.test(prev);
   // the pill, not the food
-  if (/^(spat|spit)/.test(words) && f.m.of('act').some((a) => a.value === 'medicated' && a.to <= m.from && m.from - a.to < 12)) return false;
+  if (
+    /^(spat|spit)/.test(words) &&
+    f.m.of('act').some((a) => a.value === 'medicated' && a.to <= m.from && m.from - a.to < 12)
+  )
+    return false;
   if (words === 'picked') return next === 'at';
   // "ate through her neckline"
-  if (/^(ate|eats|eaten|eating)$/.test(words) && (next === 'through' || f.m.at('gear-state', m.from)?.to !== m.to) && next === 'through') return false;
+  if (
+    /^(ate|eats|eaten|eating)$/.test(words) &&
+    (next === 'through' || f.m.at('gear-state', m.from)?.to !== m.to) &&
+    next === 'through'
+  )
+    return false;
   if (/^(ate|eat|eats|eaten)$/.test(words) && f.m.at('item', m.to + 1)) return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words) && (f.m.at('manner', m.from)?.to ?? 0) > m.to) return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words))
@@ -393,7 +415,8 @@ function takingStands(
     )
   )
     return true;
-  if (/^could n't (be bothered|care less|care)$/.test(words)) return food.own || (served.at >= 0 && f.sentence(served.at) === f.sentence(m.from));
+  if (/^could n't (be bothered|care less|care)$/.test(words))
+    return food.own || (served.at >= 0 && f.sentence(served.at) === f.sentence(m.from));
   if (/^(whole|vanished|every crumb|every last bite|in one (breath|bite|gulp)|went at it)$/.test(words)) return false;
   if (/^(sniffed|sniffed at)$/.test(words)) return topic && !/^(around|the)$/.test(next);
   return true;
@@ -461,7 +484,11 @@ function amountFor(
     // "Pesto 1 l, Polka left it": what stands by another dog is that dog's
     const [a, b] = q.from >= m.to ? [m.to, q.from] : [q.to, m.from];
     if (q.from < m.from && f.dogs.some((d) => d.to === q.from && d.kind === 'names' && d !== owner.phrase)) continue;
-    if (q.from >= m.to && f.dogs.some((d) => d.from >= a && d.to <= b && d.kind === 'names' && !d.prep && d !== owner.phrase)) continue;
+    if (
+      q.from >= m.to &&
+      f.dogs.some((d) => d.from >= a && d.to <= b && d.kind === 'names' && !d.prep && d !== owner.phrase)
+    )
+      continue;
     const each =
       f.m.from('per-dog', q.to) ??
       f.m.of('per-dog').find((p) => Math.abs(p.from - q.to) <= 4 || Math.abs(q.from - p.to) <= 1);
@@ -622,9 +649,21 @@ function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): 
   // "All ate. Moss refused": he is not among all.
   for (const one of keep) {
     if (one.took === 'all' || one.dogs.length > 2 || one.assertion) continue;
-    const nearly = one.took !== 'none' && /\b(nearly|almost|mostly|only|just|but|well)\b[^.]{0,24}$/.test(f.text.slice(Math.max(0, (one.span?.[0] ?? 0) - 30), one.span?.[0] ?? 0).toLowerCase());
+    const nearly =
+      one.took !== 'none' &&
+      /\b(nearly|almost|mostly|only|just|but|well)\b[^.]{0,24}$/.test(
+        f.text.slice(Math.max(0, (one.span?.[0] ?? 0) - 30), one.span?.[0] ?? 0).toLowerCase(),
+      );
     if (one.took !== 'none' && !nearly) continue;
-    const all = keep.find((k) => k !== one && k.took === 'all' && k.what === one.what && k.dogs.length > 3 && one.dogs.every((d) => k.dogs.includes(d)) && !k.assertion);
+    const all = keep.find(
+      (k) =>
+        k !== one &&
+        k.took === 'all' &&
+        k.what === one.what &&
+        k.dogs.length > 3 &&
+        one.dogs.every((d) => k.dogs.includes(d)) &&
+        !k.assertion,
+    );
     if (all) all.dogs = all.dogs.filter((d) => !one.dogs.includes(d));
   }
   amountsListed(f, keep);
@@ -637,10 +676,27 @@ function amountsListed(f: Frame, list: Intake[]): void {
   const first = list.find((x) => x.amount !== undefined && x.what === 'water' && x.dogs.length === 1);
   if (!first?.span) return;
   for (const q of f.quantities) {
-    if (q.dimension !== 'volume' || !q.unit || !(q.unit in UNIT) || f.isClaimed(q.from, q.to) || q.span[0] < first.span[1]) continue;
+    if (
+      q.dimension !== 'volume' ||
+      !q.unit ||
+      !(q.unit in UNIT) ||
+      f.isClaimed(q.from, q.to) ||
+      q.span[0] < first.span[1]
+    )
+      continue;
     const d = f.dogs.find((x) => x.to === q.from && x.kind === 'names' && !x.possessive && x.dogs.length);
     if (!d) continue;
-    list.push({ kind: 'intake', dogs: d.dogs, what: 'water', took: 'all', amount: q.value, unit: UNIT[q.unit], span: f.span([d.from, q.to]), rule: '<dog> <volume>', ...doubted(d.doubt) });
+    list.push({
+      kind: 'intake',
+      dogs: d.dogs,
+      what: 'water',
+      took: 'all',
+      amount: q.value,
+      unit: UNIT[q.unit],
+      span: f.span([d.from, q.to]),
+      rule: '<dog> <volume>',
+      ...doubted(d.doubt),
+    });
     f.claim(d.from, q.to);
   }
 }

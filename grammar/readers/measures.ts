@@ -46,10 +46,22 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     if (!what && !mode.length) {
       const weighed = f.m
         .of('quantity')
-        .filter((x) => x.to <= q.from && x.value === 'weight' && /^(weigh|on|scale|wts?$|weights?$|tipp?)/.test(f.low(x.from)))
+        .filter(
+          (x) =>
+            x.to <= q.from && x.value === 'weight' && /^(weigh|on|scale|wts?$|weights?$|tipp?)/.test(f.low(x.from)),
+        )
         .at(-1);
       // "We tried the thermometer on two of them, Clover came out at 102.1 …"
-      const temped = f.m.of('quantity').filter((x) => x.to <= q.from && q.from - x.to < 24 && x.value === 'temperature' && /^(thermometer|temps|temped|temping|temperatures|took)$/.test(f.low(x.from))).at(-1);
+      const temped = f.m
+        .of('quantity')
+        .filter(
+          (x) =>
+            x.to <= q.from &&
+            q.from - x.to < 24 &&
+            x.value === 'temperature' &&
+            /^(thermometer|temps|temped|temping|temperatures|took)$/.test(f.low(x.from)),
+        )
+        .at(-1);
       const warm = (q.value >= 97 && q.value <= 108) || (q.value >= 36.5 && q.value <= 42.5);
       if (weighed || (temped && warm)) {
         mode = [weighed ? 'weight' : 'temperature'];
@@ -80,10 +92,16 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
 
 /** "Chisel's fifty three and a quarter, Banjo sixty one and Fable's forty two even": in the yard, numbers behind dogs are weights. */
 function weightsListed(f: Frame): boolean {
-  if (f.out || f.m.of('quantity').some((x) => /^(weight|temperature|heart-rate|body-condition)$/.test(x.value))) return false;
+  if (f.out || f.m.of('quantity').some((x) => /^(weight|temperature|heart-rate|body-condition)$/.test(x.value)))
+    return false;
   const [lo, hi] = f.context.units === 'metric' ? [12, 45] : [28, 95];
   const fits = f.quantities.filter((q) => {
-    const d = f.dogs.find((x) => x.kind === 'names' && x.dogs.length === 1 && (x.to === q.from || (x.to === q.from - 1 && /^('s|is|at|was|:|weighs)$/.test(f.low(x.to)))));
+    const d = f.dogs.find(
+      (x) =>
+        x.kind === 'names' &&
+        x.dogs.length === 1 &&
+        (x.to === q.from || (x.to === q.from - 1 && /^('s|is|at|was|:|weighs)$/.test(f.low(x.to)))),
+    );
     return d && q.dimension === 'number' && !q.weak && q.value >= lo && q.value <= hi;
   });
   return fits.length > 1;
@@ -93,16 +111,32 @@ function weightsListed(f: Frame): boolean {
 function readRespectively(f: Frame, used: Set<Quantity>): Quantity[] {
   const word = f.tokens.find((t) => t.low === 'respectively');
   if (!word) return [];
-  const list = f.quantities.filter((q) => q.to <= word.i && f.sentence(q.from) === f.sentence(word.i) && q.dimension !== 'ordinal' && !q.weak);
-  const m = f.m.of('quantity').filter((x) => x.to <= (list[0]?.from ?? 0) && f.sentence(x.from) === f.sentence(word.i)).at(-1);
+  const list = f.quantities.filter(
+    (q) => q.to <= word.i && f.sentence(q.from) === f.sentence(word.i) && q.dimension !== 'ordinal' && !q.weak,
+  );
+  const m = f.m
+    .of('quantity')
+    .filter((x) => x.to <= (list[0]?.from ?? 0) && f.sentence(x.from) === f.sentence(word.i))
+    .at(-1);
   if (!m || list.length < 2) return [];
   const names: string[] = [];
-  for (const d of f.dogs) if (d.to <= (list[0]?.from ?? 0) && d.kind === 'names') for (const x of d.dogs) if (!names.includes(x)) names.push(x);
+  for (const d of f.dogs)
+    if (d.to <= (list[0]?.from ?? 0) && d.kind === 'names')
+      for (const x of d.dogs) if (!names.includes(x)) names.push(x);
   const dogs = names.slice(-list.length);
   const what = m.value as What;
   if (dogs.length !== list.length || !list.every((q) => stands(f, q, what, true))) return [];
   list.forEach((q, n) => {
-    const phrase = { from: q.from, to: q.to, kind: 'names', dogs: [dogs[n] as string], possessive: false, negative: false, company: false, excepted: false } as DogPhrase;
+    const phrase = {
+      from: q.from,
+      to: q.to,
+      kind: 'names',
+      dogs: [dogs[n] as string],
+      possessive: false,
+      negative: false,
+      company: false,
+      excepted: false,
+    } as DogPhrase;
     add(f, what, q.value, phrase, m.from, q, used);
   });
   return list;
@@ -145,7 +179,11 @@ function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
         words === 'scored'
       ) {
         if (words === 't' && !(m.to === q.from || f.low(m.to) === ':' || f.low(m.to) === '=')) return {};
-        if (words === 'way' || (words === 'heart' && m.to !== q.from && !/^(at|is|'s|was|running|going|of|:|beating)$/.test(f.low(m.to)))) continue;
+        if (
+          words === 'way' ||
+          (words === 'heart' && m.to !== q.from && !/^(at|is|'s|was|running|going|of|:|beating)$/.test(f.low(m.to)))
+        )
+          continue;
       }
       if (/^(up to|down to)$/.test(words) && !(q.dimension === 'number' || q.dimension === 'weight')) return {};
       if (/^(up to|down to)$/.test(words) && !weightTold(f, q)) return {};
@@ -183,7 +221,8 @@ function unitWhat(f: Frame, q: Quantity): What | undefined {
   if (/^(bpm|beats)/.test(next) || q.unit === 'bpm') return 'heart-rate';
   // No air is so warm where sleds run: 99 to 108 F, 37 to 42.5 C, with a dog in the sentence.
   const blood = q.unit === 'C' ? q.value >= 37 && q.value <= 42.5 : q.unit === 'F' && q.value >= 99 && q.value <= 108;
-  if (q.dimension === 'temperature' && blood && f.dogs.some((d) => f.sentence(d.from) === f.sentence(q.from))) return 'temperature';
+  if (q.dimension === 'temperature' && blood && f.dogs.some((d) => f.sentence(d.from) === f.sentence(q.from)))
+    return 'temperature';
   if (
     q.dimension === 'weight' &&
     (q.unit === 'lb' || q.unit === 'kg') &&

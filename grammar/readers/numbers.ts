@@ -106,7 +106,13 @@ function readDistance(f: Frame, q: Quantity): boolean {
   const left = leftOf(f, q, 7);
   const unit = q.unit as EntryOf<'distance'>['unit'] | undefined;
   // "18 in, averaging 9.5": so far in, not inches
-  if (q.unit === 'in' && f.low(q.to - 1) === 'in' && left === '' && f.out && /^([.,;]|and\b|so far|now|$)/.test(right)) {
+  if (
+    q.unit === 'in' &&
+    f.low(q.to - 1) === 'in' &&
+    left === '' &&
+    f.out &&
+    /^([.,;]|and\b|so far|now|$)/.test(right)
+  ) {
     addDistance(f, 'mark', q.value, metric(f) ? 'km' : 'mi', q.from, q.to, '<n> in');
     return true;
   }
@@ -143,7 +149,9 @@ function readDistance(f: Frame, q: Quantity): boolean {
     return true;
   }
   if (
-    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today|all|total|his|her|my|an|it|(jan|febr)uary|march|april|may|june|july|august|(sept|nov|dec)ember|october|fall|autumn|spring|winter|summer))/.test(right) &&
+    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today|all|total|his|her|my|an|it|(jan|febr)uary|march|april|may|june|july|august|(sept|nov|dec)ember|october|fall|autumn|spring|winter|summer))/.test(
+      right,
+    ) &&
     (/\b(we 're|about|now|are|at|around|roughly|was|is|what)$/.test(left) ||
       (left === '' && /^in( (and|so far|now)\b| ?[,.;]|$)/.test(right) && f.out))
   ) {
@@ -172,7 +180,12 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
     !/^left (front|hind|side)\b/.test(right)
   )
     return 'remaining';
-  if (/^(yd|m|ft)$/.test(_q.unit ?? '') && /^(to|till|until|left|from|short of) (the|home|a|my|our)?\b/.test(right) && f.out) return 'remaining';
+  if (
+    /^(yd|m|ft)$/.test(_q.unit ?? '') &&
+    /^(to|till|until|left|from|short of) (the|home|a|my|our)?\b/.test(right) &&
+    f.out
+  )
+    return 'remaining';
   if (
     /\b(still|have|'ve got|got|with|another|only) ?(about |another )?$/.test(left) &&
     /^(to|left|still)\b/.test(right)
@@ -181,7 +194,9 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
   if (/\b(another|remaining)$/.test(left)) return 'remaining';
   if (
     /^(in|out|into|along|so far|done|down|gone|behind us|under|past|since|mark)\b/.test(right) &&
-    !/^(in (\d+|two|three|four|five|an hour|total|all|under|about)|out and back|out of|down to|in the (bag|books))\b/.test(right)
+    !/^(in (\d+|two|three|four|five|an hour|total|all|under|about)|out and back|out of|down to|in the (bag|books))\b/.test(
+      right,
+    )
   )
     return 'mark';
   if (
@@ -248,7 +263,13 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     f.claim(q.from, q.to);
     return true;
   }
-  const averageBehind = /^(mph |km|kmh |on )?(avg|average|averaged|moving average|average speed|moving)\b/.test(right) && q.dimension === 'number' && !q.weak && q.value > 2 && q.value < 30 && !q.unit;
+  const averageBehind =
+    /^(mph |km|kmh |on )?(avg|average|averaged|moving average|average speed|moving)\b/.test(right) &&
+    q.dimension === 'number' &&
+    !q.weak &&
+    q.value > 2 &&
+    q.value < 30 &&
+    !q.unit;
   const average =
     /\b(average|averaging|averaged|avg 'd|avged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
       left,
@@ -371,7 +392,11 @@ function readDuration(f: Frame, q: Quantity): boolean {
   )
     of = 'stop';
   else if (chore && !STOP.test(left.split(' ').slice(-4).join(' '))) of = 'other';
-  else if (STOP.test(left) && !/(\bso (about |roughly |some )?$|\b(so far|total|run|all told)\b[^,]*$)/.test(`${left} `)) of = 'stop';
+  else if (
+    STOP.test(left) &&
+    !/(\bso (about |roughly |some )?$|\b(so far|total|run|all told)\b[^,]*$)/.test(`${left} `)
+  )
+    of = 'stop';
   else if (
     /^(on the (runners|trail|sled)|run|loop|round|all told|total|with (the )?(stops|breaks)|including|moving|out on|trip|in total|counting|door to door|for the (run|loop|trip|whole)|start to finish)\b/.test(
       right,

@@ -29,9 +29,15 @@ function assignments(f: Frame): Assignment[] {
     const found = dogsOf(f, p.from, p.to, out);
     if (!found?.dogs.length) continue;
     // "has Willa and Argus leading"; "Willa leading us home" is no place
-    if (f.low(p.from) === 'leading' && (!f.dogs.some((d) => d.to === p.from && d.kind === 'names') || !/^([,.;]|and|with|today|again|)$/.test(f.low(p.to)))) continue;
+    if (
+      f.low(p.from) === 'leading' &&
+      (!f.dogs.some((d) => d.to === p.from && d.kind === 'names') ||
+        !/^([,.;]|and|with|today|again|)$/.test(f.low(p.to)))
+    )
+      continue;
     // "moved her out of wheel": where she was
-    if (/^(of|from)$/.test(f.low(p.from - 1)) && (f.low(p.from - 1) === 'from' || f.low(p.from - 2) === 'out')) continue;
+    if (/^(of|from)$/.test(f.low(p.from - 1)) && (f.low(p.from - 1) === 'from' || f.low(p.from - 2) === 'out'))
+      continue;
     if (p.value === 'team' && (!teamStands(f, p.to, found.between) || teamHeading(f, p.from, p.to, out))) continue;
     const side = sideOf(f, p.from, p.to, found);
     const from = Math.min(found.from, p.from);
@@ -209,7 +215,8 @@ function sideOf(f: Frame, from: number, to: number, found: Found): { value: Left
   if (between) return { value: between, to };
   // "Lead: Rook left, Sedge right"
   const behindDog = found.to > to && found.dogs.length === 1 ? SIDE[f.low(found.to)] : undefined;
-  if (behindDog && !f.siteAt(found.to) && /^([,.;]|and|)$/.test(f.low(found.to + 1))) return { value: behindDog, to: found.to + 1 };
+  if (behindDog && !f.siteAt(found.to) && /^([,.;]|and|)$/.test(f.low(found.to + 1)))
+    return { value: behindDog, to: found.to + 1 };
   let k = to;
   while (/^(,|on|the|dog|-)$/.test(f.low(k)) && k - to < 3) k++;
   const after = SIDE[f.low(k)];
@@ -240,7 +247,10 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
   if (f.m.of('in-for').some((b) => !f.strongBetween(b.from, place) && Math.abs(b.from - place) < 8)) return true;
   if (moveVerb(f, found.from, place, false)) return true;
   // "so he's swing left now", "Polka went up front": out on the trail a changed place is a move
-  const changed = / (went|gone|moved|goes) /.test(between) || [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) || / now /.test(between);
+  const changed =
+    / (went|gone|moved|goes) /.test(between) ||
+    [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) ||
+    / now /.test(between);
   if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
   const last = before[before.length - 1];
   return Boolean(last && last.kind === 'move' && !f.strongBetween(last.to, place) && found.from - last.to < 12);
@@ -318,16 +328,25 @@ function driven(f: Frame): Driven[] {
     if (verb < 0) {
       const before = f.dogs.find((d) => d.to <= p.from && p.from - d.to <= 3 && d.kind === 'names');
       const sledWith =
-        f.low(p.from - 1) === 'with' && /^(on|in|behind)$/.test(f.low(p.to)) && [1, 2, 3, 4].some((n) => /^(sled|team|string|kicksled)$/.test(f.low(p.to + n)));
+        f.low(p.from - 1) === 'with' &&
+        /^(on|in|behind)$/.test(f.low(p.to)) &&
+        [1, 2, 3, 4].some((n) => /^(sled|team|string|kicksled)$/.test(f.low(p.to + n)));
       const withPerson =
-        f.low(p.from - 1) === 'with' && before && (sledWith || f.m.of('outing').some((o) => !f.strongBetween(o.from, p.from)));
+        f.low(p.from - 1) === 'with' &&
+        before &&
+        (sledWith || f.m.of('outing').some((o) => !f.strongBetween(o.from, p.from)));
       if (withPerson && before && !f.m.of('drop').some((x) => x.from < before.from && before.from - x.from <= 2))
         out.push({ phrase: before, driver: p.name, from: before.from });
       continue;
     }
     const until = nextDriver(f, p.to);
     for (const d of f.dogs) {
-      const skied = d.kind === 'pronoun' && d.from === verb && !d.possessive && /^(skied|ran|drove|skijored|took)$/.test(f.low(verb - 1)) && (f.low(verb - 1) !== 'took' || f.m.of('outing').some((o) => o.from >= verb && o.from - verb < 6));
+      const skied =
+        d.kind === 'pronoun' &&
+        d.from === verb &&
+        !d.possessive &&
+        /^(skied|ran|drove|skijored|took)$/.test(f.low(verb - 1)) &&
+        (f.low(verb - 1) !== 'took' || f.m.of('outing').some((o) => o.from >= verb && o.from - verb < 6));
       if (d.from < verb || d.from >= until || (d.kind !== 'names' && !skied) || d.possessive || d.excepted) continue;
       if (!p.possessive && f.strongBetween(p.to, d.from)) continue;
       if (d.company && !/^(with|behind)$/.test(f.low(d.from - 1))) continue;
@@ -393,7 +412,13 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
     // "Ezra's just behind us with the puppy team"
     for (let k = to; k < to + 10; k++) {
       if (f.low(k) === 'with') return k + 1;
-      if ((f.dogAt(k) && f.dogAt(k)?.kind !== 'pronoun') || f.isStrong(k) || f.siteAt(k) || (f.m.at('item', k) && f.low(k) !== 'sled')) break;
+      if (
+        (f.dogAt(k) && f.dogAt(k)?.kind !== 'pronoun') ||
+        f.isStrong(k) ||
+        f.siteAt(k) ||
+        (f.m.at('item', k) && f.low(k) !== 'sled')
+      )
+        break;
     }
     return own && own.to > to ? own.to : -1;
   }

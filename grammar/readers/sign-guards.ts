@@ -43,7 +43,9 @@ const STOOL = /^(poo|poop|poops|poos|stool|stools|bowels|droppings)$/;
 const stoolTold: Guard = ({ f }) => f.tokens.some((t) => STOOL.test(t.low));
 
 const guards: Record<string, Guard> = {
-  goo: ({ f, m, prev, next }) => !f.m.at('act', m.from) || !(/^(on|in)$/.test(next) || /^(same|pink|blue|green|purple|put|some|more|of|with|the)$/.test(prev)),
+  goo: ({ f, m, prev, next }) =>
+    !f.m.at('act', m.from) ||
+    !(/^(on|in)$/.test(next) || /^(same|pink|blue|green|purple|put|some|more|of|with|the)$/.test(prev)),
   runny: stoolTold,
   watery: stoolTold,
   liquid: stoolTold,
@@ -114,9 +116,10 @@ const guards: Record<string, Guard> = {
       sites.some((s) => s.from >= m.to && /foot|web|pad|toe/.test(s.part ?? 'foot') && s.from - m.to < 6)) ||
     (/^(up|'s)$/.test(next) && f.siteAt(m.from - 1) !== undefined),
   thin: ({ f, m, prev, next }) =>
-    (f.dogs.some((d) => d.to === m.from && !d.possessive) || /^(is|'s|looks|looking|looked|too|bit|little|getting|got|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
-      prev,
-    )) &&
+    (f.dogs.some((d) => d.to === m.from && !d.possessive) ||
+      /^(is|'s|looks|looking|looked|too|bit|little|getting|got|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
+        prev,
+      )) &&
     !/^(ice|snow|cover|trail|spot|spots|crust|layer|air|skinned|at)$/.test(next) &&
     !f.m.at('item', m.from - 1) &&
     !f.m.at('item', m.from - 2) &&
@@ -132,8 +135,8 @@ const guards: Record<string, Guard> = {
   stumbling: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   'fell down': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
   'fell over': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
-  shaking: ({ f, m, next }) => Boolean(f.lastDogs(m.from)) &&
-    (!/^(off|hands|his|her|the|out|my|our)$/.test(next) || f.low(m.to + 1) === 'whole'),
+  shaking: ({ f, m, next }) =>
+    Boolean(f.lastDogs(m.from)) && (!/^(off|hands|his|her|the|out|my|our)$/.test(next) || f.low(m.to + 1) === 'whole'),
   shakes: ({ f, m, next }) => Boolean(f.lastDogs(m.from)) && !/^(off|it)$/.test(next),
   chilled: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   'bring up': () => false,
@@ -190,7 +193,9 @@ const guards: Record<string, Guard> = {
     (sites.some((s) => s.part || s.end) ||
       (/^(not|n't|or)$/.test(prev) &&
         (found.some((r) => r.site) || f.sites.some((x) => x.part && x.to <= m.from && m.from - x.to < 10))) ||
-      found.some((r) => r.site && m.from - r.to < (f.commaBetween(r.to, m.from) ? 10 : 5) && !f.strongBetween(r.to, m.from))),
+      found.some(
+        (r) => r.site && m.from - r.to < (f.commaBetween(r.to, m.from) ? 10 : 5) && !f.strongBetween(r.to, m.from),
+      )),
   worn: ({ sites, f, m, next }) =>
     next !== 'out' && sites.some((s) => s.part || s.end) && !f.m.at('bootie', m.from - 2) && !nearItem(f, m),
   pink: ({ sites, found, next, f, m }) =>

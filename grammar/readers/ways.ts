@@ -9,7 +9,7 @@ const CLOSE_ONLY = new Set(
   ),
 );
 const LINK =
-  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead)$/;
+  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|runs|ran|stands|stood|works|worked|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead)$/;
 
 /** Reads how the dogs went. */
 export function readAttitude(f: Frame): void {
@@ -82,8 +82,21 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   const next = f.low(m.to);
   if (f.siteAt(m.from - 1) && /^(good|fine|great|perfect|ok|normal|tight.*)$/.test(words)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;
-  if (/^(quit|quits|quitting)$/.test(words) && /^(that|it|this|limping|coughing|bleeding|shaking|shivering|now|since|licking|vomiting)$/.test(next)) return false;
-  if (/^(not sure|unsure)$/.test(words) && (/^(if|what|whether|why|how|about|which|when|where)$/.test(next) || prev === ','  || prev === '' || prev === '.' || f.m.at('me', m.from - 1) || /^('m|am)$/.test(prev))) return false;
+  if (
+    /^(quit|quits|quitting)$/.test(words) &&
+    /^(that|it|this|limping|coughing|bleeding|shaking|shivering|now|since|licking|vomiting)$/.test(next)
+  )
+    return false;
+  if (
+    /^(not sure|unsure)$/.test(words) &&
+    (/^(if|what|whether|why|how|about|which|when|where)$/.test(next) ||
+      prev === ',' ||
+      prev === '' ||
+      prev === '.' ||
+      f.m.at('me', m.from - 1) ||
+      /^('m|am)$/.test(prev))
+  )
+    return false;
   if (
     m.value === 'good' &&
     /^(boy|girl|dog|job|trail|time|luck|run|day|night|morning|chance|idea|thing|one|news|spot|going|mile|trip|snow|drink|appetite|meal|break|rest|bit|shape|condition|on|with|for|enough|leader|lead|of)$/.test(
@@ -122,7 +135,14 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     return next !== 'now';
   if (/^(fine|ok)$/.test(words) && next === 'all') return false;
   if (words.split(' ').length === 1 && (f.m.from('sign', m.to) || f.siteAt(m.to))) return false;
-  if (/^(lay|lies|lie|laid|laying|lying) down$/.test(words) && (/^(at|in|on|for|to|as|and|right|by|with|after)$/.test(next) && !/^(in (the )?(traces|harness|middle|trail)|on (me|the trail)|and (would|wo|refus|quit))/.test(`${next} ${f.low(m.to + 1)} ${f.low(m.to + 2)}`))) return false;
+  if (
+    /^(lay|lies|lie|laid|laying|lying) down$/.test(words) &&
+    /^(at|in|on|for|to|as|and|right|by|with|after)$/.test(next) &&
+    !/^(in (the )?(traces|harness|middle|trail)|on (me|the trail)|and (would|wo|refus|quit))/.test(
+      `${next} ${f.low(m.to + 1)} ${f.low(m.to + 2)}`,
+    )
+  )
+    return false;
   if (words === 'strong' && /^(wind|winds|coffee|smell)$/.test(next)) return false;
   if (
     /^would( not|n't)? have$/.test(`${f.low(m.from - 2)} ${prev}`) ||
@@ -156,7 +176,13 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
       }
       if ((isObject(f, d) && d.to === m.from) || (d.possessive && f.siteAt(d.to))) return undefined;
       // "had her tail down"
-      if (d.possessive && d.kind === 'pronoun' && d.to === m.from && /^(tails?|heads?|ears?|hackles)$/.test(f.low(m.from))) return okDog(d);
+      if (
+        d.possessive &&
+        d.kind === 'pronoun' &&
+        d.to === m.from &&
+        /^(tails?|heads?|ears?|hackles)$/.test(f.low(m.from))
+      )
+        return okDog(d);
       if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
       return okDog(d);
     }
@@ -240,7 +266,8 @@ export function readGear(f: Frame): void {
     const name = f.text.slice(...f.span([item.from, item.to])).toLowerCase();
     let dogs = gearOwner(f, item, s, name);
     // "Neckline on Bamse broke. New neckline is on."
-    const earlier = s.value === 'replaced' && !dogs.length ? out.findLast((o) => o.item === name && o.dogs.length) : undefined;
+    const earlier =
+      s.value === 'replaced' && !dogs.length ? out.findLast((o) => o.item === name && o.dogs.length) : undefined;
     if (earlier) dogs = earlier.dogs;
     if (out.some((o) => o.item === name && o.state === s.value && o.dogs.join() === dogs.join())) continue;
     addGear(f, out, name, dogs, s, item);
@@ -315,7 +342,13 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   const state = f.low(s.from);
   const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
   if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
-  if (s.value === 'worn' && /^(wearing|wore|wears)$/.test(state) && s.to - s.from === 1 && behind && /^(a|his|her|the|their|my|new)$/.test(f.low(s.to)))
+  if (
+    s.value === 'worn' &&
+    /^(wearing|wore|wears)$/.test(state) &&
+    s.to - s.from === 1 &&
+    behind &&
+    /^(a|his|her|the|their|my|new)$/.test(f.low(s.to))
+  )
     return false;
   if (s.value === 'worn' && /^(thin|weak|going|tired|fuzzy|dull|fat|stretched)$/.test(state) && behind) return false;
   if (
@@ -331,7 +364,12 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   if (/^(broke|broken|broke out|breaks)$/.test(state) && /^(trail|ice)$/.test(f.low(s.to))) return false;
   if (/^(ate|eaten|eating|eats|bit)$/.test(state) && !behind) return false;
   // "her coat on her, she quit": the dog's doing
-  if (/^(quit|lost|left|dropped|died|going)$/.test(state) && !behind && f.dogs.some((d) => d.to === s.from && d.from >= item.to)) return false;
+  if (
+    /^(quit|lost|left|dropped|died|going)$/.test(state) &&
+    !behind &&
+    f.dogs.some((d) => d.to === s.from && d.from >= item.to)
+  )
+    return false;
   if (
     /^(stuck|jammed|dead|died|loose|split|popped|parted|shot|bent|cracked|went bad|quit|twisted)$/.test(state) &&
     b - a > 3
@@ -360,12 +398,22 @@ function gearOwner(f: Frame, item: Mention, s: Mention, name: string): string[] 
   for (let k = item.to; k < item.to + 5; k++) {
     const d = f.dogFrom(k);
     if (d?.possessive || (d && /^(on|for)$/.test(f.low(k - 1)))) return d.dogs;
-    if (!/^(on|of|for|the|old|his|her|is|'s|was|again|just|up|clean|through)$/.test(f.low(k)) && !f.m.at('gear-state', k)) break;
+    if (
+      !/^(on|of|for|the|old|his|her|is|'s|was|again|just|up|clean|through)$/.test(f.low(k)) &&
+      !f.m.at('gear-state', k)
+    )
+      break;
   }
   // "she's wearing a new harness", "gave her the spare"
   if (s.value === 'replaced') {
     const d = f.dogs.filter((x) => x.to <= s.from && s.from - x.to <= 3 && !x.company && !x.possessive).at(-1);
-    if (d && d.dogs.length <= 2 && /^('s|is|was|has|got|gets|wears|wearing|into|a|the|on)$/.test(f.low(s.from - 1)) && !f.strongBetween(d.to, s.from)) return d.dogs;
+    if (
+      d &&
+      d.dogs.length <= 2 &&
+      /^('s|is|was|has|got|gets|wears|wearing|into|a|the|on)$/.test(f.low(s.from - 1)) &&
+      !f.strongBetween(d.to, s.from)
+    )
+      return d.dogs;
   }
   if (
     /^(gangline|mainline|main line|gang line|brake|sled|runner|runners|handlebar|snow hook|hook|stanchion|plastics?|bungee|lead section|wheel section|drag|drag mat|headlamp|cooker|picket|picket line|snub line|sled bag|bridle|quick release|ganglines|runner plastic|runner plastics|brush bow|driving bow|footboard|footboards|lead line|leadline|section|swing section|team section|harnesses)$/.test(

@@ -125,7 +125,7 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
       k = d.to;
       continue;
     }
-    if (!TO_SITE.test(f.low(k)) && !f.m.at('severity', k) && !f.m.at('trend', k)) return undefined;
+    if (!TO_SITE.test(f.low(k)) && !f.m.at('severity', k) && !f.m.at('trend', k)) return overAside(f, m, k);
     k++;
   }
   return undefined;
@@ -144,9 +144,11 @@ function commaSite(f: Frame, m: Mention, k: number): Site | undefined {
 /** "limping, poor lamb, on the front left": the place of a limp behind an aside. */
 function overAside(f: Frame, m: Mention, comma: number): Site | undefined {
   if (m.value !== 'lame') return undefined;
-  const s = f.sites.find((x) => x.from > comma && x.from - comma < 9 && x.end && x.side && /^(on|in|the)$/.test(f.low(x.from - 1)));
+    const s = f.sites.find((x) => x.from >= comma && x.from - comma < 9 && x.end && x.side && /^(on|in|the)$/.test(f.low(x.from - 1)),
+  );
   if (!s || !/^(on|in)$/.test(f.low(f.low(s.from - 1) === 'the' ? s.from - 2 : s.from - 1))) return undefined;
-  for (let k = comma + 1; k < s.from; k++) if (f.isStrong(k) || f.dogAt(k) || f.m.at('sign', k) || f.m.at('bootie', k) || f.m.at('act', k)) return undefined;
+  for (let k = comma + 1; k < s.from; k++)
+    if (f.isStrong(k) || f.dogAt(k) || f.m.at('sign', k) || f.m.at('bootie', k) || f.m.at('act', k)) return undefined;
   return s;
 }
 

@@ -21,7 +21,8 @@ export function isChat(f: Frame): [number, number][] {
   return out;
 }
 
-const ASKS = /^(what|who|whose|which|where|when|why|how|did|do|does|is|are|was|were|can|could|would|will|should|have|has|had|right|eh|huh|isn|ain)$/;
+const ASKS =
+  /^(what|who|whose|which|where|when|why|how|did|do|does|is|are|was|were|can|could|would|will|should|have|has|had|right|eh|huh|isn|ain)$/;
 
 /**
  * Where a question begins that ends at the mark `end`. "The wind came up, and I said, Mabel, what do you think?": what was
@@ -29,12 +30,13 @@ const ASKS = /^(what|who|whose|which|where|when|why|how|did|do|does|is|are|was|w
  */
 function askedFrom(f: Frame, from: number, end: number): number {
   let comma = -1;
-  for (let k = end - 1; k > from; k--) if (f.low(k) === ',' || f.low(k) === 'and') {
-    if (ASKS.test(f.low(k + 1)) || f.m.from('question', k + 1)) {
-      comma = k;
-      break;
+  for (let k = end - 1; k > from; k--)
+    if (f.low(k) === ',' || f.low(k) === 'and') {
+      if (ASKS.test(f.low(k + 1)) || f.m.from('question', k + 1)) {
+        comma = k;
+        break;
+      }
     }
-  }
   let k = from;
   while (f.m.from('filler', k) && k < end) k = f.m.from('filler', k)?.to ?? k + 1;
   if (comma < 0 || ASKS.test(f.low(k)) || f.m.from('question', k)) return from;

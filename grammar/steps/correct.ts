@@ -137,8 +137,11 @@ function replacement(v: View, region: Region): Item | undefined {
       : from;
     // "that's the marker for sixty two"
     let far = start;
-    while (it && /^(marker|sign|post|one|for|at|by|mile|km|the)$/.test(v.tokens[far]?.low ?? '') && far - start < 4) far++;
-    const item = v.items.find((x) => x.from === start || x.from === from || (it && x.from === far && x.type === 'quantity'));
+    while (it && /^(marker|sign|post|one|for|at|by|mile|km|the)$/.test(v.tokens[far]?.low ?? '') && far - start < 4)
+      far++;
+    const item = v.items.find(
+      (x) => x.from === start || x.from === from || (it && x.from === far && x.type === 'quantity'),
+    );
     if (item && (it || i === k || (i < k + 9 && behindBe(v, i)))) return item;
     if (region.bare && i === k) return undefined;
   }

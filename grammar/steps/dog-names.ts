@@ -156,7 +156,12 @@ export function inDogSlot(
     if (prev === 'that' || prev === 'the' || prev === 'a' || prev === 'an') return false;
     if (/^(my|your)$/.test(prev)) return follows && !THING_TAGS.some((tag) => m.at(tag, at.from));
     if (prev === 'her' || prev === 'his' || prev === 'its' || prev === 'their')
-      return (at.possessive && follows) || (prev === 'her' && /^(is|was|has|had|wo|ate|did|'s)$/.test(next) && !THING_TAGS.some((tag) => m.at(tag, at.from)));
+      return (
+        (at.possessive && follows) ||
+        (prev === 'her' &&
+          /^(is|was|has|had|wo|ate|did|'s)$/.test(next) &&
+          !THING_TAGS.some((tag) => m.at(tag, at.from)))
+      );
     if (
       prev === 'i' ||
       prev === 'we' ||
@@ -193,7 +198,8 @@ export function inDogSlot(
     const subject = prev === "'s" || prev === 'is' || prev === 'was' ? prev2 : '';
     if (
       IMPERSONAL.has(subject) ||
-      (/^(got|gets|get|getting|very|really|pretty|too|looks|gone|turned|feels|quite|bit)$/.test(prev) || (prev === 'so' && (!follows || /^([,.;]|)$/.test(next))))
+      /^(got|gets|get|getting|very|really|pretty|too|looks|gone|turned|feels|quite|bit)$/.test(prev) ||
+      (prev === 'so' && (!follows || /^([,.;]|)$/.test(next)))
     )
       return false;
   }

@@ -71,9 +71,9 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
     p.value = g.value === 'none' ? 'all' : g.value === 'neither' ? 'both' : g.value;
     if (/^(count|rest)$/.test(g.value)) p.count = counted(tokens, g);
     p.negative =
-              none > 0 ||
-        g.value === 'none' ||
-        g.value === 'neither' ||
+      none > 0 ||
+      g.value === 'none' ||
+      g.value === 'neither' ||
       /^(no one|nobody|none|not one)\b/.test(wordsIn(tokens, g.from, g.to));
     phrases.push(p);
     for (let k = g.from; k < to; k++) taken[k] = true;
@@ -100,7 +100,19 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   return exceptions(tokens, m, joinLists(tokens, m, phrases));
 }
 
-const COUNTS: Record<string, number> = { two: 2, three: 3, trio: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10, twelve: 12 };
+const COUNTS: Record<string, number> = {
+  two: 2,
+  three: 3,
+  trio: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+  twelve: 12,
+};
 const counted = (tokens: readonly Token[], g: { from: number; to: number }) =>
   tokens
     .slice(g.from, g.to)

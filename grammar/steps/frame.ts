@@ -31,6 +31,27 @@ function cover<T extends { from: number; to: number }>(over: (T | undefined)[], 
   for (const r of ranges) for (let i = r.from; i < r.to; i++) over[i] ??= r;
 }
 
+/**
+ * How a kind of entry can be asserted besides present. A finding can be anything; a time, a length or what was done is said
+ * to have been, or to be; a "no" or a "gone" near it belongs to something else.
+ */
+const CAN: Partial<Record<Entry['kind'], ReadonlySet<Assertion>>> = {};
+for (const kind of ['clock', 'distance', 'duration', 'speed', 'measure', 'care', 'drop', 'hitch', 'move', 'intake'] as const)
+  CAN[kind] = new Set<Assertion>(['planned', 'past']);
+for (const kind of ['temperature', 'wind'] as const) CAN[kind] = new Set<Assertion>(['planned', 'past', 'possible']);
+for (const kind of ['attitude', 'booties', 'gait', 'gear', 'weather', 'trail'] as const)
+  CAN[kind] = new Set<Assertion>(['absent', 'planned', 'past', 'possible']);
+
+/** Day of the week (0 is Sunday) of a date "YYYY-MM-DD", by the proleptic Gregorian calendar (Zeller's congruence). */
+function weekday(date: string): number {
+  const [y, m, d] = date.split('-').map(Number) as [number, number, number];
+  const month = m < 3 ? m + 12 : m;
+  const year = m < 3 ? y - 1 : y;
+  const h = (d + Math.floor((13 * (month + 1)) / 5) + year + Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400)) % 7;
+  return (h + 6) % 7;
+}
+const DAYS = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
+
 export class Frame {
   readonly text: string;
   readonly context: Context;
@@ -75,7 +96,8 @@ export class Frame {
     this.people = findPeople(this.tokens, this.roster);
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));
     // "maybe twenty" is about twenty: a word of doubt right before a number says nothing of anything else.
-    this.cues = cuesOf(this.tokens).filter(
+    const today = /^\d{4}-\d\d-\d\d/.test(context.at ?? '') ? DAYS[weekday((context.at as string).slice(0, 10))] : undefined;
+    this.cues = cuesOf(this.tokens).filter((c) => !(c.gives === 'past' && today !== undefined && this.#names(c, today))).filter(
       (c) =>
         !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
     );
@@ -146,6 +168,12 @@ export class Frame {
   low(i: number): string {
     return this.tokens[i]?.low ?? '';
   }
+  /** Does the cue name the day that it is ("Saturday scale round", said on a Saturday), and not the last one of that name? */
+  #names(c: Cue, day: string): boolean {
+    const words = this.tokens.slice(c.from, c.to).map((t) => t.low);
+    return words.some((w) => w.startsWith(day) && w !== 'sunny' && w !== 'monthly') && !words.some((w) => /^(last|past|ago|since)$/.test(w));
+  }
+
   /** Does a sentence end at token `i`? A line break ends one too. */
   isStrong(i: number): boolean {
     return this.#strong[i] ?? true;
@@ -291,6 +319,7 @@ export class Frame {
 
   /** Takes an entry; one read from a word or a name that was heard wrong says so. */
   add(entry: Entry): void {
+    if (entry.assertion && CAN[entry.kind] && !CAN[entry.kind]?.has(entry.assertion)) delete entry.assertion;
     const [from, to] = entry.span ?? [0, 0];
     const word = this.#wordsHeard.find((h) => from <= h.start && h.end <= to);
     if (word && !entry.doubt)

@@ -86,6 +86,8 @@ function standsAlone(g: Ground, cue: Cue): boolean {
   while (a > 0 && !((g.flags[a - 1] as number) & SENTENCE)) a--;
   let z = cue.to;
   while (z < g.tokens.length && z < cue.to + 4 && !((g.flags[z] as number) & (SENTENCE | COLON))) z++;
+  // "plan for tomorrow switch and echo lead …" without marks
+  if (cue.from <= 3 && !g.tokens.some((t) => t.kind === 'mark' && /^[.,;:]$/.test(t.low)) && /^(plan|plans)$/.test(lowAt(g, a))) return true;
   if (cue.from - a > 4 || z >= g.tokens.length || !((g.flags[z] as number) & (SENTENCE | COLON))) return false;
   for (let k = a; k < z; k++) if (g.stops.has(k) || (g.flags[k] as number) & (VERB | SUBJECT | TOLD)) return false;
   return true;

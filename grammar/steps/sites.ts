@@ -204,11 +204,13 @@ function apposed(tokens: readonly Token[], m: Mentions, sites: Site[], dogs: rea
     if (!bare || (s.part && !s.end)) return;
     let a = s.from - 1;
     while (/^(the|on|in|his|her|it|'s|that|its)$/.test(tokens[a]?.low ?? '')) a--;
-    const opens = /^[,.?!;:()-]$/.test(tokens[a]?.low ?? '') || (a !== s.from - 1 && tokens[s.to - 1]?.low === 'one');
+    const unmarked = !tokens.some((t) => t.kind === 'mark' && /^[,.;?!]$/.test(t.low));
+    const opens =
+      /^(morning|today|again|there|too|now|tonight|afternoon|yesterday|ago|fence|trail)$/.test(tokens[a]?.low ?? '') ||
+      /^[,.?!;:()-]$/.test(tokens[a]?.low ?? '') || (a !== s.from - 1 && tokens[s.to - 1]?.low === 'one');
     let z = s.to;
     if (/^(one|side)$/.test(tokens[z]?.low ?? '')) z++;
-    const closes =
-      !tokens[z] || /^([,.?!;:)-]|and|so|but|theres?|it|is|was|that|which)$/.test((tokens[z] as Token).low);
+    const closes = !tokens[z] || (unmarked && dogs.some((d) => d.from === z)) || /^([,.?!;:)-]|and|so|but|theres?|it|is|was|that|which)$/.test((tokens[z] as Token).low);
     if (!opens || !closes || m.at('bootie', z)) return;
     for (let k = n - 1; k >= 0; k--) {
       const p = sites[k] as Site;
@@ -336,7 +338,15 @@ function stop(
   )
     return true;
   // "limping on the front right and the joint above it is puffy": two places
-  if (linked && between.includes('the') && role === 'part' && (has('paw') || (has('side') && has('end'))) && !has('part') && between.includes('and')) return true;
+  if (
+    linked &&
+    between.includes('the') &&
+    role === 'part' &&
+    (has('paw') || (has('side') && has('end'))) &&
+    !has('part') &&
+    between.includes('and')
+  )
+    return true;
   if (!linked && between.length === 0) {
     if (role === 'paw' && has('paw')) return true;
     if (role === 'side' && has('side') && !pieces.some((p) => p.value === 'both')) return true;

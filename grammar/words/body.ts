@@ -2,7 +2,11 @@
 import type { Row } from './table.ts';
 
 export const body: readonly Row[] = [
-  ['part', 'wrist', 'wrist; wrists; carpus; carpal; carpals; carpi; wrist joint; rist; writs; joint above the paw; joint just above the paw; joint above his paw; joint above her paw; joint just above that paw; joint above that paw; joint above the foot; joint just above the foot; joint above that foot; joint just above his paw; joint just above her paw; joint above his foot; joint above her foot; wrist bone; wrist bones'],
+  [
+    'part',
+    'wrist',
+    'wrist; wrists; carpus; carpal; carpals; carpi; wrist joint; rist; writs; joint above the paw; joint just above the paw; joint above his paw; joint above her paw; joint just above that paw; joint above that paw; joint above the foot; joint just above the foot; joint above that foot; joint just above his paw; joint just above her paw; joint above his foot; joint above her foot; wrist bone; wrist bones',
+  ],
   [
     'part',
     'shoulder',

@@ -20,7 +20,8 @@ const BE =
   "is 's are was were been be being has have had 've looks looked look looking seems seemed still again now a an bit little touch tad very really pretty quite rather so too fairly kind of kinda sort slightly just all got getting gets gone going went turned turning came come comes out today yesterday this morning tonight both always though however , more somewhat awfully mighty right only almost nearly";
 const row = (tag: string, value: unknown, heads: string, tails: string, fill: string, most = 6): Gapped => {
   const ends = tails.split(';').map((t) => words(t.trim()));
-  if (!heads || ends.some((e) => !e[0])) throw new Error(`a gapped phrase without words for [${tag}, ${String(value)}]`);
+  if (!heads || ends.some((e) => !e[0]))
+    throw new Error(`a gapped phrase without words for [${tag}, ${String(value)}]`);
   return { tag, value, heads: set(heads), tails: ends, fill: set(fill), most };
 };
 
@@ -29,21 +30,95 @@ const PEE = 'urine pee peed peeing pees wee weeing piss pissing urinating';
 const TUG = 'tug tugs tugline tuglines';
 
 export const GAPPED: readonly Gapped[] = [
-  row('sign', 'bloody-stool', STOOL, 'bloody; red; tarry; blood in it; blood in them; blood streaked', `${BE} with has some`),
-  row('sign', 'loose-stool', STOOL, 'loose; soft; runny; watery; mushy; liquid; sloppy; like soup; like pudding; like water; squirty; like porridge; unformed; gone to water', `${BE} on the side`),
-  row('stool-firm', true, STOOL, 'firm; normal; solid; formed; fine; good; ok; okay; back to normal; firmed up; firming up; better; well formed; firmer', `${BE} perfectly nice and well`),
-  row('sign', 'dark-urine', PEE, 'dark; brown; red; reddish; brownish; coffee; tea; cola; rusty; rust; bloody; port; chocolate; molasses; maple syrup; dark brown', `${BE} the colour color of like strong weak cold as black deep old it out`, 9),
+  row(
+    'sign',
+    'bloody-stool',
+    STOOL,
+    'bloody; red; tarry; blood in it; blood in them; blood streaked',
+    `${BE} with has some`,
+  ),
+  row(
+    'sign',
+    'loose-stool',
+    STOOL,
+    'loose; soft; runny; watery; mushy; liquid; sloppy; like soup; like pudding; like water; squirty; like porridge; unformed; gone to water',
+    `${BE} on the side`,
+  ),
+  row(
+    'stool-firm',
+    true,
+    STOOL,
+    'firm; normal; solid; formed; fine; good; ok; okay; back to normal; firmed up; firming up; better; well formed; firmer',
+    `${BE} perfectly nice and well`,
+  ),
+  row(
+    'sign',
+    'dark-urine',
+    PEE,
+    'dark; brown; red; reddish; brownish; coffee; tea; cola; rusty; rust; bloody; port; chocolate; molasses; maple syrup; dark brown',
+    `${BE} the colour color of like strong weak cold as black deep old it out`,
+    9,
+  ),
   row('sign', 'dehydrated', 'gums gum', 'tacky; sticky; dry; pasty; tacky still', `${BE} on side the feel feels felt`),
-  row('sign', 'thin', 'lost losing loses dropped dropping drops shed shedding', 'weight; condition', 'a an some little bit lot of too much more his her good considerable fair quite noticeable their any'),
-  row('manner', 'slack', TUG, 'slack; loose; hanging; drooping; sagging; limp; floppy; dragging', `${BE} line lines kept keeps hung hangs for most of the for stayed stays`),
-  row('manner', 'strong', TUG, 'tight; taut; humming; singing; like a bar; like iron; like a fiddle string; bar tight; rock tight', `${BE} line lines kept keeps stayed stays as`),
-  row('gear-state', 'chewed', 'chewed chew chews chewing bit bitten ate eaten eating gnawed gnawing', 'through; in two; in half; off; to bits; to pieces; to shreds', 'right clean halfway half nearly almost most of the way all straight three quarters damn darn near part partway'),
+  row(
+    'sign',
+    'thin',
+    'lost losing loses dropped dropping drops shed shedding',
+    'weight; condition',
+    'a an some little bit lot of too much more his her good considerable fair quite noticeable their any',
+  ),
+  row(
+    'manner',
+    'slack',
+    TUG,
+    'slack; loose; hanging; drooping; sagging; limp; floppy; dragging',
+    `${BE} line lines kept keeps hung hangs for most of the for stayed stays`,
+  ),
+  row(
+    'manner',
+    'strong',
+    TUG,
+    'tight; taut; humming; singing; like a bar; like iron; like a fiddle string; bar tight; rock tight',
+    `${BE} line lines kept keeps stayed stays as`,
+  ),
+  row(
+    'gear-state',
+    'chewed',
+    'chewed chew chews chewing bit bitten ate eaten eating gnawed gnawing',
+    'through; in two; in half; off; to bits; to pieces; to shreds',
+    'right clean halfway half nearly almost most of the way all straight three quarters damn darn near part partway',
+  ),
   row('condition', 'flat-light', 'light', 'flat; milky; poor; awful; terrible; dead', BE),
-  row('condition', 'windy', 'wind winds', 'up; stiff; strong; howling; fierce; brutal; nasty; biting; gusty; gusting; rising; bad; wicked; terrible; raw; bitter; cutting; strengthening; increasing; freshening; something fierce', `${BE} picked picking blowing on the off in lake ridge here there`, 5),
-  row('ate', 'all', 'licked cleaned emptied polished finished', 'clean; bowl; bowls; dish; dishes; pan; pans; plate; plates', 'his her their the its every all both off out up own'),
+  row(
+    'condition',
+    'windy',
+    'wind winds',
+    'up; stiff; strong; howling; fierce; brutal; nasty; biting; gusty; gusting; rising; bad; wicked; terrible; raw; bitter; cutting; strengthening; increasing; freshening; something fierce',
+    `${BE} picked picking blowing on the off in lake ridge here there`,
+    5,
+  ),
+  row(
+    'ate',
+    'all',
+    'licked cleaned emptied polished finished',
+    'clean; bowl; bowls; dish; dishes; pan; pans; plate; plates',
+    'his her their the its every all both off out up own',
+  ),
   row('ate', 'none', 'appetite', 'gone; zero; none; nil; nonexistent; nothing', BE),
-  row('ate', 'some', 'appetite', 'poor; down; off; light; low; so so; reduced; picky; lousy; fair; not great; not good; half what it was', BE),
-  row('ate', 'all', 'appetite appetites', 'good; great; fine; normal; back; excellent; healthy; strong; hearty; huge; enormous; super; back to normal', BE),
+  row(
+    'ate',
+    'some',
+    'appetite',
+    'poor; down; off; light; low; so so; reduced; picky; lousy; fair; not great; not good; half what it was',
+    BE,
+  ),
+  row(
+    'ate',
+    'all',
+    'appetite appetites',
+    'good; great; fine; normal; back; excellent; healthy; strong; hearty; huge; enormous; super; back to normal',
+    BE,
+  ),
 ];
 
 /** Rows by the word they begin with. */

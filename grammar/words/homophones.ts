@@ -172,7 +172,11 @@ const ROWS: readonly (readonly [heard: string, means: string, near: string])[] =
   ['mail', 'mile', '>number'],
   ['male', 'mile', '>number <at'],
   // Numbers and weights
-  ['wait', 'weight', '!<=no !<=oh >number >>pounds | !<=no !<=oh !<=, >number >>. | <whose >number | <=body | <whose >be'],
+  [
+    'wait',
+    'weight',
+    '!<=no !<=oh >number >>pounds | !<=no !<=oh !<=, >number >>. | <whose >number | <=body | <whose >be',
+  ],
   ['blow', 'below', '<number'],
   ['bellow', 'below', '<number'],
   ['won', 'one', '<mile | >unit'],

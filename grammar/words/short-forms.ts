@@ -2,10 +2,7 @@
  * What a thumb types for a word, and the word it stands for. Tokens are read as the word; the text stays as it was written.
  * Short forms of the trade itself (LF, BCS, wt) stand in the tables of their subjects.
  */
-const pairs = (s: string): [string, string][] =>
-  s
-    .split(';')
-    .map((p) => p.trim().split(/\s*=\s*/) as [string, string]);
+const pairs = (s: string): [string, string][] => s.split(';').map((p) => p.trim().split(/\s*=\s*/) as [string, string]);
 
 export const SHORT_FORMS: ReadonlyMap<string, string> = new Map(
   pairs(

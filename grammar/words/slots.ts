@@ -25,7 +25,9 @@ export const COPULA = set(
   "is 's was are were looks look got gets get getting turned gone feels felt so very really pretty bit too been be seems quite",
 );
 /** Impersonal subjects: "it's misty", "the trail's sandy". */
-export const IMPERSONAL = set('it its that there else everything trail weather sky lake river we light day morning night afternoon');
+export const IMPERSONAL = set(
+  'it its that there else everything trail weather sky lake river we light day morning night afternoon',
+);
 /** After a person's name that is meant as a verb: "hope it", "hope she". */
 export const AFTER_WISH = set('it its he she they the we so that to for i not this you there nobody everyone');
 /** After "'s" of "is" or "has". */

@@ -3,7 +3,11 @@ import type { Row } from './table.ts';
 
 export const team: readonly Row[] = [
   // Places
-  ['position', 'lead', 'lead; leader; leaders; up front; single lead; double lead; co-lead; out front; the front; leading; out in front; at the front; in the lead position'],
+  [
+    'position',
+    'lead',
+    'lead; leader; leaders; up front; single lead; double lead; co-lead; out front; the front; leading; out in front; at the front; in the lead position',
+  ],
   ['position', 'swing', 'swing; point; swing dog; swing dogs'],
   ['position', 'team', 'team; team dog; team dogs; the middle; middle of the team; team pair; in the body'],
   ['position', 'wheel', 'wheel; wheeler; wheelers; wheel dog; wheel dogs; at the sled; by the sled'],
@@ -81,7 +85,11 @@ export const team: readonly Row[] = [
     'the other two; the other three; the other four; the other five; the other six; the other seven; the other eight; the other nine; the other ten; the other twelve; other two; other three; other four',
   ],
   ['group', 'mine', 'all of mine; mine all; all mine; my own dogs; all of my own; my own team'],
-  ['group', 'neither', 'neither; neither of them; neither of em; neither dog; neither one; neither of the two; neither of those two; neither pup'],
+  [
+    'group',
+    'neither',
+    'neither; neither of them; neither of em; neither dog; neither one; neither of the two; neither of those two; neither pup',
+  ],
   [
     'group',
     'rest',
