@@ -72,7 +72,7 @@ export function episodesByEntry(
   return found;
 }
 
-/** The places of these episodes where something was found more than once in the season: the most times first, then the newest. */
+/** The places of these episodes where something was found more than once in the season: the most times first, those with a side before those without, then the newest. */
 export function cameBack(
   byEntry: ReadonlyMap<string, readonly InEpisode[]>,
   query: Query,
@@ -118,6 +118,7 @@ export function cameBack(
     .sort(
       (a, b) =>
         b.episodes.length - a.episodes.length ||
+        Number(b.site.side !== undefined) - Number(a.site.side !== undefined) ||
         (last(a) < last(b) ? 1 : last(a) > last(b) ? -1 : key(a) < key(b) ? -1 : 1),
     )
     .slice(0, MOST);

@@ -32,24 +32,35 @@ const isWord = (word: string) => tokenize(word)[0]?.known ?? false;
 /** What a search of the words gives: by note id, the forms in which the words stand there. */
 export type Found = ReadonlyMap<string, readonly string[]>;
 
+/**
+ * Notes of one part of the index. What holds 65,536 of them is laid out anew in one go when it grows, which keeps whoever
+ * wants to leave a note waiting for longer than a tenth of a second; with this many it is a few milliseconds.
+ */
+const PART = 8_192;
+
 /** A full-text index over notes. What `add` is given, `remove` takes out again without a trace. */
 export class FullText {
-  #mini = newIndex();
+  #parts: MiniSearch<{ id: string; text: string }>[] = [];
 
   get size(): number {
-    return this.#mini.documentCount;
+    return this.#parts.reduce((n, part) => n + part.documentCount, 0);
   }
 
   add(note: Pick<Note, 'id' | 'text'>): void {
-    this.#mini.add({ id: note.id, text: note.text });
+    let part = this.#parts.find((one) => one.documentCount < PART);
+    if (!part) {
+      part = newIndex();
+      this.#parts.push(part);
+    }
+    part.add({ id: note.id, text: note.text });
   }
 
   remove(note: Pick<Note, 'id' | 'text'>): void {
-    this.#mini.remove({ id: note.id, text: note.text });
+    this.#parts.find((part) => part.has(note.id))?.remove({ id: note.id, text: note.text });
   }
 
   clear(): void {
-    this.#mini = newIndex();
+    this.#parts = [];
   }
 
   /**
@@ -75,7 +86,7 @@ export class FullText {
     const fits = (term: string) =>
       term === asked || (begins(asked) && term.startsWith(asked)) || !known || !isWord(term);
     const may = new Map<string, boolean>();
-    const results = this.#mini.search(word, {
+    const options = {
       fuzzy: slips,
       prefix: begins,
       maxFuzzy: 2,
@@ -87,22 +98,24 @@ export class FullText {
         }
         return fit && (among?.(id) ?? true) ? 1 : 0;
       },
-    });
-    for (const { id, terms } of results) yield { id, terms: terms.filter((term) => may.get(term)) };
+    };
+    for (const part of this.#parts)
+      for (const { id, terms } of part.search(word, options))
+        yield { id, terms: terms.filter((term) => may.get(term)) };
   }
 
   /** Every word of the index with the notes it stands in, for comparing two indexes. */
   contents(): Map<string, string[]> {
     const words = new Map<string, string[]>();
-    const { documentIds, index } = this.#mini.toJSON();
-    for (const [term, fields] of index)
-      words.set(
-        term,
-        Object.values(fields)
+    for (const part of this.#parts) {
+      const { documentIds, index } = part.toJSON();
+      for (const [term, fields] of index) {
+        const here = Object.values(fields)
           .flatMap((docs) => Object.keys(docs as object))
-          .map((short) => String(documentIds[short as unknown as number]))
-          .sort(),
-      );
+          .map((short) => String(documentIds[short as unknown as number]));
+        words.set(term, [...(words.get(term) ?? []), ...here].sort());
+      }
+    }
     return words;
   }
 }

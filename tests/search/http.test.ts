@@ -53,6 +53,47 @@ describe('search over the interface', () => {
     expect(answer.index.notes).toBe(answer.index.of);
   });
 
+  it('numbers the times a place came back, with what was run between, also times that the words do not name', async () => {
+    const kennel = await newKennel({ read });
+    await kennel.dogs('Juniper', 'Moss');
+    const notes = await kennel.notes(
+      ['2026-11-01T10:00:00-09:00', "Juniper's left wrist is sore"],
+      ['2026-11-02T10:00:00-09:00', "Juniper's left wrist is still sore"],
+      ['2026-11-10T09:00:00-09:00', 'Juniper and Moss in lead'],
+      ['2026-11-10T11:00:00-09:00', 'Back in the yard, 20 miles'],
+      ['2026-12-10T10:00:00-09:00', "Juniper's left wrist is swollen"],
+      ['2026-12-12T09:00:00-09:00', 'Juniper and Moss in lead'],
+      ['2026-12-12T11:00:00-09:00', 'Back in the yard, 12 miles'],
+      ['2027-01-10T10:00:00-09:00', "Juniper's left wrist is sore, Moss's right shoulder is sore"],
+    );
+    for (const { id } of notes) await kennel.review(id, { act: 'accept-all' });
+    const answer = await find(kennel, 'sore wrist');
+    expect(answer.hits.map((hit) => [hit.day, hit.episodes.map(({ number, first }) => [number, first])])).toEqual([
+      ['2027-01-10', [[3, true]]],
+      ['2026-11-02', [[1, false]]],
+      ['2026-11-01', [[1, true]]],
+    ]);
+    expect(answer.hits[0]?.episodes[0]?.sinceBefore).toMatchObject({ days: 31, runs: 1 });
+    expect(answer.hits[0]?.episodes[0]?.sinceBefore?.metres).toBeCloseTo(12 * 1609.344, 6);
+    const [place, ...others] = answer.cameBack;
+    expect(others).toEqual([]);
+    expect([place?.dog, place?.site.label, place?.season]).toEqual(['Juniper', 'left wrist', '2026-27']);
+    expect(
+      place?.episodes.map(({ number, from, found, sinceBefore }) => [number, from, found, sinceBefore?.runs]),
+    ).toEqual([
+      [1, '2026-11-01', true, undefined],
+      [2, '2026-12-10', false, 1],
+      [3, '2027-01-10', true, 1],
+    ]);
+    // One time is no coming back; and what nobody has reviewed is in no episode.
+    expect((await find(kennel, 'moss sore shoulder')).cameBack).toEqual([]);
+    await kennel.review(notes[7]?.id ?? '', { act: 'undo' });
+    const undone = await find(kennel, 'sore wrist');
+    expect(undone.hits[0]?.unreviewed).toBe(true);
+    expect(undone.hits[0]?.episodes).toEqual([]);
+    expect(undone.cameBack[0]?.episodes.length).toBe(2);
+  });
+
   it('marks the words of the notes', async () => {
     const kennel = await season();
     const { notes } = await find(kennel, 'juniper sore wrist');
