@@ -23,10 +23,10 @@ export interface Spot {
 
 /** Spots of the left half, by part and end; the right half is their mirror. The foot stands for all that belongs to it. */
 const SIDED: Record<string, readonly [number, number]> = {
-  eye: [176, 50],
-  ear: [160, 82],
+  eye: [168, 62],
+  ear: [158, 91],
   shoulder: [152, 137],
-  armpit: [160, 176],
+  armpit: [156, 182],
   triceps: [127, 153],
   elbow: [103, 169],
   'leg front': [82, 193],
@@ -44,12 +44,13 @@ const MIDLINE: Record<string, number> = {
   nose: 16,
   mouth: 42,
   neck: 112,
-  chest: 156,
+  chest: 150,
   back: 236,
   groin: 344,
   tail: 424,
 };
-const ASIDE = 26;
+/** The head is narrow. */
+const aside = (y: number) => (y < 60 ? 14 : 26);
 const FOOT = new Set(['foot', 'pad', 'web', 'toe', 'nail', 'dewclaw']);
 
 /** The spot of a site; none where its side or end was not said, or it is of the whole dog. */
@@ -57,7 +58,7 @@ export function placeOf({ part, side, end }: SiteCount['site']): Pick<Spot, 'key
   if (part === undefined) return undefined;
   const middle = MIDLINE[part];
   if (middle !== undefined) {
-    const x = MIDDLE + (side === 'left' ? -ASIDE : side === 'right' ? ASIDE : 0);
+    const x = MIDDLE + (side === 'left' ? -aside(middle) : side === 'right' ? aside(middle) : 0);
     return { key: `${part} ${side ?? ''}`.trim(), name: [side, part].filter(Boolean).join(' '), x, y: middle };
   }
   if (side === undefined) return undefined;

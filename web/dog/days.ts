@@ -52,7 +52,8 @@ export function dayReadout(story: DogSeason, day: string, units: Units): string 
       `${one.doubtful ? 'Maybe ' : ''}${one.site.label} begins${one.number === undefined ? '' : `, ${ordinal(one.number)} time`}.`,
   );
   const ate = refused.map((one) => `${one.what}: took ${one.took}.`);
-  return [`${dayWords(day)}: ${load}.`, ...found, ...ate].join(' ');
+  const sentences = [...found, ...ate].map((one) => one.replace(/^./, (first) => first.toUpperCase()));
+  return [`${dayWords(day)}: ${load}.`, ...sentences].join(' ');
 }
 
 /** Told to be so, or maybe; not what was denied or planned. */
