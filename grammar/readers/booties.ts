@@ -325,6 +325,7 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
         !f.strongBetween(s.to, x.from) &&
         x.from >= s.to &&
         x.from - s.to <= 4 &&
+        !/^(them|em|it)$/.test(f.low(s.to)) &&
         x.paws.length + (x.side ? 1 : 0) > 0 &&
         (!x.part || x.part === 'foot'),
     );

@@ -145,7 +145,8 @@ function skyStands(f: Frame, m: Mention): boolean {
     return true;
   }
   if (m.value === 'clear') {
-    if (/^(the|of|a|to|through|away|up|out|in|her|his)$/.test(next) && words === 'clear') return false;
+    const sky = /^(sky|skies|it|day|weather|morning|night)$/.test(f.low(m.from - 2)) && /^(is|'s|was|are)$/.test(prev);
+    if (/^(the|of|a|to|through|away|up|out|in|her|his)$/.test(next) && words === 'clear' && !sky) return false;
     if (/^(trail|pretty|all|steer|crystal-|lungs|eyes?|nose|urine|pee|poop|stool|feet|road|perfectly)$/.test(prev))
       return false;
     if (/cleared up|clearing/.test(words) && f.entries.some((e) => e.kind === 'finding')) return false;

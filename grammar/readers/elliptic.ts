@@ -63,7 +63,7 @@ function readHers(f: Frame, d: DogPhrase): void {
 function readNot(f: Frame, d: DogPhrase): boolean {
   const verb = f.low(d.to);
   if (!/^(is|was|'s|has|had|did|does|are|were|do)$/.test(verb) || !/^(not|n't)$/.test(f.low(d.to + 1))) return false;
-  if (!/^([.,;!]|)$/.test(f.low(d.to + 2))) return false;
+  if (!/^([.,;!]|)$/.test(f.low(d.to + 2)) && !f.dogFrom(d.to + 2)) return false;
   const last = before(f, d.from, (e) => !e.assertion && !e.dogs.some((x) => d.dogs.includes(x)));
   if (!last) return false;
   const span = f.span([d.from, d.to + 2]);

@@ -224,7 +224,13 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
     heard.assertion === 'planned' &&
     heard.cue?.reach === 'heading' &&
     f.strongBetween(Math.min(heard.cue.from, m.from), Math.max(heard.cue.from, m.from));
-  const assertion = f.m.at('over', m.from) ? 'resolved' : underHeading ? 'present' : heard.assertion;
+  // "she's ribby, had the trots last week, cleared up now": what cleared up is the sign told last
+  const other =
+    heard.assertion === 'resolved' && heard.cue && heard.cue.from >= m.to && heard.cue.direction !== 'forward'
+      ? f.m.of('sign').find((x) => x.from >= m.to && x.to <= (heard.cue?.from ?? 0))
+      : undefined;
+  const listed = other && f.tokens.slice(m.to, other.from).every((t) => /^(and|or|,|nor|&|\+|a|bit|little|the|some|very|really)$/.test(t.low) || f.siteAt(t.i) !== undefined);
+  const assertion = f.m.at('over', m.from) ? 'resolved' : underHeading || (other && !listed) ? 'present' : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;

@@ -338,7 +338,7 @@ function readColonTime(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'clock' || !q.clock || q.clock.meridiem || q.clock.hour > 9 || !/:/.test(f.low(q.from)))
     return false;
   const before = f.quantities.filter((x) => x.to <= q.from).at(-1);
-  if (before?.dimension !== 'distance' || q.from - before.to > 2 || !/^(,|in|and|-)?$/.test(f.low(q.from - 1)))
+  if (before?.dimension !== 'distance' || q.from - before.to > 2 || (before.to !== q.from && !/^(,|in|and|-)?$/.test(f.low(q.from - 1))))
     return false;
   f.add({
     kind: 'duration',

@@ -403,6 +403,9 @@ function nextDriver(f: Frame, i: number): number {
 function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): number {
   if (/^(with|to|ask|tell|remind|at|from|for)$/.test(f.low(from - 1))) return -1;
   if (f.low(to) === ':' && f.dogFrom(to + 1)?.kind === 'names') return to + 1;
+  // "Sam Biscuit and Boots in lead": as a recogniser writes "Sam: …"
+  const next = f.dogFrom(to);
+  if (!possessive && next?.kind === 'names' && !next.possessive && next.dogs.length > 1 && (f.m.from('position', next.to + 1) ?? f.m.from('position', next.to)) && (from === 0 || f.isStrong(from - 1))) return to;
   if (possessive) {
     if (/^(team|sled|string|dogs|lineup|crew|side)$/.test(f.low(to))) return to + 1;
     // "Hope's got Chance and Trip", "Wren's driving"

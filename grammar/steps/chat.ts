@@ -48,7 +48,7 @@ function question(f: Frame, from: number, to: number): boolean {
   let k = from;
   while (f.m.from('filler', k) && k < to) k = f.m.from('filler', k)?.to ?? k + 1;
   const person = f.personAt(k);
-  if (person && f.low(person.to) === ',') k = person.to + 1;
+  if (person) k = f.low(person.to) === ',' ? person.to + 1 : person.to;
   const q = f.m.from('question', k);
   if (!q) return false;
   const words = f.tokens

@@ -256,6 +256,7 @@ export class Frame {
     const hour = Number(/T(\d\d)/.exec(this.context.at ?? '')?.[1] ?? 24);
     for (let k = i; k >= 0 && !(k < i && this.isStrong(k)); k--) {
       const [a, b] = [this.low(k), this.low(k + 1)];
+      if (i - k > 5 && /^(is|are|was|were)$/.test(this.low(i - 1))) return false;
       if (k < i && a === ',' && /^(and|but)$/.test(b)) return false;
       if (a === 'now' || this.low(i + 1) === 'now' || this.low(i + 2) === 'now') return false;
       if (

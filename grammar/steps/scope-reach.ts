@@ -186,6 +186,8 @@ function reachesBackward(g: Ground, cue: Cue, to: number): boolean {
 
 /** Does a word of time stand at the head of its statement, so that it speaks of what follows? */
 function leads(g: Ground, cue: Cue): boolean {
+  // "… born to it next time Noodle and Bex go in lead": a subject right behind
+  if (cue.gives === 'planned' && g.stops.has(cue.to) && !/^(until|till|for|by|since|than|before|the)$/.test(lowAt(g, cue.from - 1))) return true;
   let b = cue.from;
   while (b > 0 && BEFORE_HEAD.has(lowAt(g, b - 1))) b--;
   return b === 0 || g.tokens[b - 1]?.kind === 'mark' || ((g.flags[b] as number) & (SENTENCE | CONTRAST)) !== 0;
