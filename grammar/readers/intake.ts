@@ -206,7 +206,7 @@ function foodFor(f: Frame, m: Mention, served: Served): Served & { own: boolean 
       };
     }
   }
-  return { ...served, own: false };
+  return { own: false, ...served };
 }
 
 /** Something else begins before the food: another verb of eating, another dog as subject. */

@@ -9,6 +9,8 @@ const EMPTY = new Set(
   ),
 );
 
+const ENDS = new Set(['.', '!', '?', ';']);
+
 /** Words outside every entry's span, in runs; a run of nothing but small words is left out. */
 export function remarks(f: Frame, entries: readonly Entry[]): EntryOf<'remark'>[] {
   const out: EntryOf<'remark'>[] = [];
@@ -36,7 +38,7 @@ export function remarks(f: Frame, entries: readonly Entry[]): EntryOf<'remark'>[
     run ??= { start: t.start, end: t.end, words: 0 };
     run.end = t.end;
     if (matters) run.words++;
-    if (/^[.!?;]$/.test(t.low)) close();
+    if (ENDS.has(t.low)) close();
   }
   close();
   return out;

@@ -277,6 +277,7 @@ export function misheard(
   raw: readonly NameAt[],
   names: readonly NameAt[],
 ) {
-  const taken = new Set(raw.flatMap((r) => Array.from({ length: r.to - r.from }, (_, k) => r.from + k)));
-  return heardNames(tokens, m, roster, (i) => taken.has(i), new Set(names.map((n) => n.from)));
+  const taken: boolean[] = new Array(tokens.length).fill(false);
+  for (const r of raw) taken.fill(true, r.from, r.to);
+  return heardNames(tokens, m, roster, (i) => taken[i] === true, new Set(names.map((n) => n.from)));
 }

@@ -12,7 +12,7 @@ import { type Quantity, quantitiesOf } from './quantities.ts';
 import { type Roster, rosterOf } from './roster.ts';
 import { assertionOf, type Cue, cuesOf } from './scopes.ts';
 import { findSites, type Site } from './sites.ts';
-import { type Token, tokenize } from './tokens.ts';
+import { lowAt, type Token, tokenize } from './tokens.ts';
 
 export interface Owner {
   dogs: string[];
@@ -26,10 +26,20 @@ export interface Owner {
 
 const STRONG = new Set(['.', ';', '!', '?', '\n']);
 
-/** Lays ranges over the tokens, so that what stands at one is found at once; the first keeps its place. */
-function cover<T extends { from: number; to: number }>(over: (T | undefined)[], ranges: readonly T[]): void {
+/** Words that tell of what is still to come today. */
+const LATER = new Set(['afternoon', 'evening', 'later', 'tonight']);
+/** Words that begin a statement about the gums or the skin. */
+const GUMS = new Set(['gums', 'skin', 'hyd']);
+
+/** Lays ranges over so many tokens, so that what stands at one is found at once; the first keeps its place. */
+function cover<T extends { from: number; to: number }>(length: number, ranges: readonly T[]): (T | undefined)[] {
+  const over = new Array<T | undefined>(length).fill(undefined);
   for (const r of ranges) for (let i = r.from; i < r.to; i++) over[i] ??= r;
+  return over;
 }
+/** What lies over token `i`. Outside the note nothing does: asking an array for a place it does not have is slow. */
+const over = <T>(list: readonly (T | undefined)[], i: number): T | undefined =>
+  i >= 0 && i < list.length ? list[i] : undefined;
 
 /**
  * How a kind of entry can be asserted besides present. A finding can be anything; a time, a length or what was done is said
@@ -66,19 +76,20 @@ export class Frame {
   /** Places the note told; groups after them mean these. */
   readonly told: Told[] = [];
   /** Words that a reader took for its own. */
-  readonly claimed: Uint8Array;
+  readonly claimed: boolean[];
   readonly trace: string[] | undefined;
   sites: Site[] = [];
   #stops: number[] = [];
   /** Words read as another than was written. */
   readonly #wordsHeard: readonly WordHeard[];
-  #sentence: Int32Array;
+  /** The number of its sentence for each token, and one more for the end. */
+  readonly #sentence: number[] = [];
   /** Tokens at which a sentence ends. */
-  readonly #strong: boolean[];
-  #dogAt: (DogPhrase | undefined)[] = [];
+  readonly #strong: boolean[] = [];
+  readonly #dogAt: (DogPhrase | undefined)[];
   #siteAt: (Site | undefined)[] = [];
-  readonly #quantityAt: (Quantity | undefined)[] = [];
-  readonly #personAt: (PersonMention | undefined)[] = [];
+  readonly #quantityAt: (Quantity | undefined)[];
+  readonly #personAt: (PersonMention | undefined)[];
   #hasLater = false;
 
   constructor(text: string, context: Context, trace?: string[]) {
@@ -101,27 +112,27 @@ export class Frame {
       (c) =>
         !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
     );
-    this.claimed = new Uint8Array(this.tokens.length);
-    this.#strong = this.tokens.map((_, i) => this.#endsSentence(i));
-    cover(this.#dogAt, this.dogs);
-    cover(this.#quantityAt, this.quantities);
-    cover(this.#personAt, this.people);
-    this.#hasLater = this.tokens.some((t) => /^(afternoon|evening|later|tonight)$/.test(t.low));
-    this.#sentence = new Int32Array(this.tokens.length + 1);
-    let s = 0;
-    for (let i = 0; i < this.tokens.length; i++) {
-      this.#sentence[i] = s;
-      if (this.isStrong(i)) s++;
+    const length = this.tokens.length;
+    this.claimed = new Array(length).fill(false);
+    this.#dogAt = cover(length, this.dogs);
+    this.#quantityAt = cover(length, this.quantities);
+    this.#personAt = cover(length, this.people);
+    this.#hasLater = this.tokens.some((t) => LATER.has(t.low));
+    let sentence = 0;
+    for (let i = 0; i < length; i++) {
+      const strong = this.#endsSentence(i);
+      this.#strong.push(strong);
+      this.#sentence.push(sentence);
+      if (strong) sentence++;
     }
-    this.#sentence[this.tokens.length] = s;
+    this.#sentence.push(sentence);
   }
 
   /** Resolves groups and pronouns; called once the told line-up is known. */
   settle(): void {
     resolveDogs(this.dogs, this.roster, this.told);
     this.sites = findSites(this.tokens, this.m, this.dogs);
-    this.#siteAt = [];
-    cover(this.#siteAt, this.sites);
+    this.#siteAt = cover(this.tokens.length, this.sites);
     const parts = this.sites
       .filter(
         (s) =>
@@ -133,7 +144,7 @@ export class Frame {
       )
       .map((s) => s.from);
     const gums = this.tokens
-      .filter((t) => /^(gums|skin|hyd)$/.test(t.low) && !/^(no|any|of|her|his|the|or)$/.test(this.low(t.i - 1)))
+      .filter((t) => GUMS.has(t.low) && !/^(no|any|of|her|his|the|or)$/.test(this.low(t.i - 1)))
       .map((t) => t.i);
     this.#stops = this.dogs
       .filter(
@@ -166,7 +177,7 @@ export class Frame {
   }
 
   low(i: number): string {
-    return this.tokens[i]?.low ?? '';
+    return lowAt(this.tokens, i);
   }
   /** Does the cue name the day that it is ("Saturday scale round", said on a Saturday), and not the last one of that name? */
   #names(c: Cue, day: string): boolean {
@@ -176,7 +187,7 @@ export class Frame {
 
   /** Does a sentence end at token `i`? A line break ends one too. */
   isStrong(i: number): boolean {
-    return this.#strong[i] ?? true;
+    return over(this.#strong, i) ?? true;
   }
   #endsSentence(i: number): boolean {
     const t = this.tokens[i];
@@ -197,20 +208,20 @@ export class Frame {
     return false;
   }
   dogAt(i: number): DogPhrase | undefined {
-    return this.#dogAt[i];
+    return over(this.#dogAt, i);
   }
   dogFrom(i: number): DogPhrase | undefined {
-    const d = this.#dogAt[i];
+    const d = over(this.#dogAt, i);
     return d?.from === i ? d : undefined;
   }
   siteAt(i: number): Site | undefined {
-    return this.#siteAt[i];
+    return over(this.#siteAt, i);
   }
   personAt(i: number): PersonMention | undefined {
-    return this.#personAt[i];
+    return over(this.#personAt, i);
   }
   quantityAt(i: number): Quantity | undefined {
-    return this.#quantityAt[i];
+    return over(this.#quantityAt, i);
   }
   /** Who stands on the gangline as of token `i`. */
   lineup(i: number) {
@@ -291,11 +302,11 @@ export class Frame {
 
   /** Words that readers pass over: chat, questions, commands. */
   silence(ranges: readonly [number, number][]): void {
-    for (const [a, b] of ranges) this.claimed.fill(1, a, b);
+    for (const [a, b] of ranges) this.claimed.fill(true, a, b);
   }
 
   claim(from: number, to: number): void {
-    this.claimed.fill(1, from, to);
+    this.claimed.fill(true, from, to);
   }
   isClaimed(from: number, to: number): boolean {
     for (let i = from; i < to; i++) if (this.claimed[i]) return true;
@@ -365,7 +376,7 @@ export class Frame {
     const human = act ? -1 : this.#humanBefore(lo);
     if (before && before.from >= human && !this.strongBetween(before.to, lo)) return this.#owned(before);
     if (human >= 0 && (!before || before.from < human) && this.#humanHas(human, lo)) return { dogs: [], human: true };
-    if (before) return { ...this.#owned(before), carried: true };
+    if (before) return { carried: true, ...this.#owned(before) };
     return { dogs: [] };
   }
 

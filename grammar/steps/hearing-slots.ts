@@ -28,6 +28,8 @@ const set = (s: string): ReadonlySet<string> => new Set(s.split(' '));
 const LITTLE = set(
   'and or but so then when while after before since because if though although that this these those there here who what which where why how also still yet now again never always maybe perhaps probably just only even else both all none nobody somebody someone something anything nothing everything everyone everybody anyone it he she they we you i me him her them us my your his its our their not no yes yeah ok okay well oh sorry hope think guess today tonight yesterday tomorrow morning afternoon evening night last first next other another one two on in at to of for from with by up down off out over under into through around about near is was are were be been has had have did do does will would can could should may might must got get gets went goes go came come took take put gave give made make said say says says told tell looks looked seems seemed feels felt',
 );
+/** Words that mean something else: of the lexicon, little ones, numbers. One look-up for most words of a note. */
+const NO_NAME: ReadonlySet<string> = new Set([...LEXICON_WORDS, ...LITTLE, ...NUMBERS.keys()]);
 /** Only these findings, said right behind a word, make it a dog: snow is hot, hard and broken too. */
 const DOG_SIGNS = set(
   'lame sore stiff swollen vomiting loose-stool bloody-stool coughing dark-urine dehydrated shivering thin in-season licking',
@@ -139,8 +141,7 @@ export function heardNames(
   const out: HeardName[] = [];
   for (let i = 0; i < tokens.length; i++) {
     const t = tokens[i] as Token;
-    if (t.kind !== 'word' || t.low.length < 2 || LEXICON_WORDS.has(t.low) || LITTLE.has(t.low) || NUMBERS.has(t.low))
-      continue;
+    if (t.kind !== 'word' || t.low.length < 2 || NO_NAME.has(t.low)) continue;
     if (taken(i) || roster.people.has(t.low) || roster.people.has(t.low.replace(/s$/, ''))) continue;
     const prev = tokens[i - 1]?.low ?? '';
     if (BEFORE_THING.has(prev) || prev === 'of' || AFTER_THING.has(tokens[i + 1]?.low ?? '')) continue;

@@ -24,14 +24,15 @@ export function merge(entries: readonly Entry[]): Entry[] {
 const SILENT = new Set(['span', 'rule', 'doubt', 'because']);
 
 function sameFields(a: Entry, b: Entry): boolean {
-  const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
-  for (const k of keys) {
-    if (SILENT.has(k)) continue;
-    if (JSON.stringify((a as Record<string, unknown>)[k]) !== JSON.stringify((b as Record<string, unknown>)[k]))
-      return false;
-  }
+  const [x, y] = [a as Record<string, unknown>, b as Record<string, unknown>];
+  for (const k in x) if (!SILENT.has(k) && !sameValue(x[k], y[k])) return false;
+  for (const k in y) if (!SILENT.has(k) && !(k in x) && y[k] !== undefined) return false;
   return true;
 }
+
+/** Fields hold words, numbers and lists of these. */
+const sameValue = (a: unknown, b: unknown): boolean =>
+  a === b || (typeof a === 'object' && typeof b === 'object' && JSON.stringify(a) === JSON.stringify(b));
 
 const join = (a: [number, number] | undefined, b: [number, number] | undefined): [number, number] | undefined =>
   a && b ? [Math.min(a[0], b[0]), Math.max(a[1], b[1])] : (a ?? b);

@@ -4,7 +4,7 @@
  */
 import { CLASSES } from '../words/scope-ends.ts';
 import { type Hit, isFullStop } from './scope-table.ts';
-import type { Token } from './tokens.ts';
+import { lowAt as lowOf, type Token } from './tokens.ts';
 
 export const SENTENCE = 1;
 /** "but", "except", "because". */
@@ -36,11 +36,12 @@ for (const name of NAMES)
 /** What the rules look at: the tokens, the classes of each, and the flags so far. */
 interface Sight {
   tokens: readonly Token[];
-  classes: Int32Array;
-  flags: Uint16Array;
+  classes: number[];
+  flags: number[];
 }
-const is = (s: Sight, i: number, mask: number) => ((s.classes[i] ?? 0) & mask) !== 0;
-const lowAt = (s: Sight, i: number) => s.tokens[i]?.low ?? '';
+const is = (s: Sight, i: number, mask: number) =>
+  i >= 0 && i < s.classes.length && ((s.classes[i] as number) & mask) !== 0;
+const lowAt = (s: Sight, i: number) => lowOf(s.tokens, i);
 const isMark = (s: Sight, i: number) => s.tokens[i]?.kind === 'mark';
 const flag = (s: Sight, b: number, f: number) => {
   s.flags[b] = (s.flags[b] as number) | f;
@@ -201,9 +202,12 @@ function mark(s: Sight, i: number): void {
 const FLAG_OF = { contrast: CONTRAST, denial: DENIAL, now: NOW | DENIAL };
 
 /** The borders of a note; `hits` are its phrases (`hitsOf`). */
-export function bordersOf(tokens: readonly Token[], hits: readonly Hit[]): Uint16Array {
-  const s: Sight = { tokens, classes: new Int32Array(tokens.length), flags: new Uint16Array(tokens.length + 1) };
-  for (let i = 0; i < tokens.length; i++) s.classes[i] = CLASS_OF.get((tokens[i] as Token).low) ?? 0;
+export function bordersOf(tokens: readonly Token[], hits: readonly Hit[]): number[] {
+  const s: Sight = {
+    tokens,
+    classes: tokens.map((t) => CLASS_OF.get(t.low) ?? 0),
+    flags: new Array(tokens.length + 1).fill(0),
+  };
   for (let i = 0; i < tokens.length; i++) {
     const { kind } = tokens[i] as Token;
     if (kind === 'mark') mark(s, i);

@@ -5,7 +5,7 @@
 import { PAST_TENSE } from '../words/scope-ends.ts';
 import type { CueGroup, Direction, Gives, Reach } from '../words/scopes.ts';
 import { ACTION, COLON, COMMA, CONTRAST, DENIAL, NOW, SENTENCE, SUBJECT, TOLD, VERB } from './scope-borders.ts';
-import type { Token } from './tokens.ts';
+import { lowAt as lowOf, type Token } from './tokens.ts';
 
 /** Words that give an assertion to what stands in their reach. */
 export interface Cue {
@@ -25,7 +25,7 @@ export interface Cue {
 /** What a scope is worked out from: the note's tokens, their borders, and where the caller says that scopes end. */
 export interface Ground {
   tokens: readonly Token[];
-  flags: Uint16Array;
+  flags: readonly number[];
   stops: ReadonlySet<number>;
 }
 
@@ -62,7 +62,7 @@ const LISTED = set(
   "and n & + , / alone single solo in at to up with home lead swing team wheel point goes runs rides starts takes stay stays rest rests gets can will 'll tomorrow",
 );
 
-const lowAt = (g: Ground, i: number) => g.tokens[i]?.low ?? '';
+const lowAt = (g: Ground, i: number) => lowOf(g.tokens, i);
 
 /** Does "or" go on with the list soon after `i`? */
 function orGoesOn(g: Ground, i: number): boolean {

@@ -136,17 +136,17 @@ interface Node {
   /** The earliest phrase of the table that is read whole here; one that must stand at a statement's end. */
   whole?: Pattern;
   wholeAtEnd?: Pattern;
-  ahead: Map<string, Place[]>;
-  branches: Map<string, Node>;
+  /** By the next word: a branch that a note has taken, else the places it would lead to. */
+  ahead: Map<string, Node | Place[]>;
 }
 
 const earlier = (a: Pattern | undefined, b: Pattern) => (a && a.order < b.order ? a : b);
 
 function nodeOf(places: readonly Place[]): Node {
-  const node: Node = { ahead: new Map(), branches: new Map() };
+  const node: Node = { ahead: new Map() };
   const step = (word: string, place: Place) => {
     const list = node.ahead.get(word);
-    if (list) list.push(place);
+    if (Array.isArray(list)) list.push(place);
     else node.ahead.set(word, [place]);
   };
   const enter = (pattern: Pattern, k: number): void => {
@@ -169,14 +169,11 @@ function nodeOf(places: readonly Place[]): Node {
 }
 
 function branch(node: Node, word: string): Node | undefined {
-  let next = node.branches.get(word);
-  if (!next) {
-    const places = node.ahead.get(word);
-    if (!places) return undefined;
-    next = nodeOf(places);
-    node.branches.set(word, next);
-  }
-  return next;
+  const next = node.ahead.get(word);
+  if (!Array.isArray(next)) return next;
+  const made = nodeOf(next);
+  node.ahead.set(word, made);
+  return made;
 }
 
 /** Denies the words of its own phrase and no others: "not deep". */

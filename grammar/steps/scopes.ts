@@ -16,22 +16,20 @@ import { type Token, tokenize } from './tokens.ts';
 
 export type { Cue };
 
-/** What is worked out once for a note: its phrases, and its borders. Kept as long as its tokens are. */
+/** What is worked out once for a note: its phrases, and its borders. Kept until the next note is read. */
 interface Reading {
+  tokens: readonly Token[];
   length: number;
   hits: Hit[];
-  flags?: Uint16Array;
+  flags?: readonly number[];
 }
-const readings = new WeakMap<readonly Token[], Reading>();
+let current: Reading | undefined;
 function readingOf(tokens: readonly Token[]): Reading {
-  let reading = readings.get(tokens);
-  if (reading?.length !== tokens.length) {
-    reading = { length: tokens.length, hits: hitsOf(tokens) };
-    readings.set(tokens, reading);
-  }
-  return reading;
+  if (current?.tokens !== tokens || current.length !== tokens.length)
+    current = { tokens, length: tokens.length, hits: hitsOf(tokens) };
+  return current;
 }
-function bordersIn(tokens: readonly Token[]): Uint16Array {
+function bordersIn(tokens: readonly Token[]): readonly number[] {
   const reading = readingOf(tokens);
   reading.flags ??= bordersOf(tokens, reading.hits);
   return reading.flags;
@@ -53,16 +51,13 @@ export function cuesOf(tokens: Token[]): Cue[] {
 }
 
 const NO_STOPS: ReadonlySet<number> = new Set();
-const stopSets = new WeakMap<readonly number[], ReadonlySet<number>>();
+let lastStops: { list: readonly number[]; length: number; set: ReadonlySet<number> } | undefined;
 /** A caller gives the same stops for every target of a note: they are made a set once. */
 function setOf(stops: readonly number[] | undefined): ReadonlySet<number> {
   if (!stops || stops.length === 0) return NO_STOPS;
-  let set = stopSets.get(stops);
-  if (set?.size !== stops.length) {
-    set = new Set(stops);
-    stopSets.set(stops, set);
-  }
-  return set;
+  if (lastStops?.list !== stops || lastStops.length !== stops.length)
+    lastStops = { list: stops, length: stops.length, set: new Set(stops) };
+  return lastStops.set;
 }
 
 /**

@@ -8,18 +8,20 @@ const LINK = /^(and|&|\+|,|\/)$/;
 export function unknownNames(f: Frame): { name: string; span: [number, number] }[] {
   const out: { name: string; span: [number, number] }[] = [];
   for (const t of f.tokens) {
+    // Most words are English and small: that is seen before anything is looked up.
     if (
       t.kind !== 'word' ||
+      t.low.length < 3 ||
+      (t.known && !capital(f, t.start)) ||
       LEXICON_WORDS.has(t.low) ||
       f.dogAt(t.i) ||
       f.personAt(t.i) ||
-      t.low.length < 3 ||
       !/^[\p{L}]+$/u.test(t.low)
     )
       continue;
     const next = f.low(t.i + 1);
     const prev = f.low(t.i - 1);
-    if (/^(the|a|an|of|my|this|some|at|to)$/.test(prev) || (t.known && !capital(f, t.start))) continue;
+    if (/^(the|a|an|of|my|this|some|at|to)$/.test(prev)) continue;
     // A word that a reader took is no name, but for one that stands in a list of dogs.
     const beside =
       (LINK.test(prev) && f.dogs.some((d) => d.to === t.i - 1 && d.kind === 'names')) ||
