@@ -18,7 +18,18 @@ import { streaksOf } from './streaks.ts';
 export function loadOf(runs: readonly LoadRun[] | LoadIndex, dogs: readonly string[], on: string): DogLoad[] {
   const day = dayNumber(on);
   const index = asIndex(runs);
-  return dogs.map((dog) => dogLoad(index.dogs.get(dog), dog, day, on));
+  return dogs.map((dog) => keptLoad(index.dogs.get(dog), dog, day, on));
+}
+
+/** The last load worked out of each history: after one review the dogs that were in no changed run have the one they had. */
+const kept = new WeakMap<DogHistory, DogLoad>();
+
+function keptLoad(history: DogHistory | undefined, dog: string, day: number, on: string): DogLoad {
+  const known = history && kept.get(history);
+  if (known?.on === on) return known;
+  const load = dogLoad(history, dog, day, on);
+  if (history) kept.set(history, load);
+  return load;
 }
 
 /**

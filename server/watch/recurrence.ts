@@ -1,7 +1,16 @@
 /** Numbers an episode among those on its site, and sets what the dog did before it beside its own usual. */
 
 import { dayOf, seasonDays } from '../load/days.ts';
-import { type DogHistory, type LoadIndex, median, rowsBetween, type Shares, sharesOf, sumDays } from '../load/index.ts';
+import {
+  type DogHistory,
+  type LoadIndex,
+  median,
+  type Row,
+  rowsBetween,
+  type Shares,
+  sharesOf,
+  sumDays,
+} from '../load/index.ts';
 import { seasonOf } from '../model.ts';
 import { type Draft, graver } from './draft.ts';
 import type { Episode, EpisodeSign, Onset } from './schema.ts';
@@ -65,22 +74,48 @@ function plainEpisode(dog: string, draft: Draft, season: string, onset: Onset): 
 /** What lies between two episodes: whole days apart, and the dog's own runs on the days in between. */
 function between(episode: string, lastSeen: number, from: number, history?: DogHistory): Episode['sinceBefore'] {
   const rows = history ? rowsBetween(history, lastSeen + 1, from - 1) : [];
-  const { runs, metres, runsWithoutDistance } = sharesOf(rows);
-  return { episode, days: from - lastSeen, runs, metres, runsWithoutDistance };
+  let metres = 0;
+  let runsWithoutDistance = 0;
+  for (const { in: mine } of rows) {
+    metres += mine.metres ?? 0;
+    if (mine.metres === undefined) runsWithoutDistance++;
+  }
+  return { episode, days: from - lastSeen, runs: rows.length, metres, runsWithoutDistance };
 }
 
 function onsetOf(from: number, history: DogHistory | undefined, usual: Onset['usual']): Onset {
-  const week = sharesOf(history ? rowsBetween(history, from - WEEK, from - 1) : []);
+  const week = keptShares(history ? rowsBetween(history, from - WEEK, from - 1) : []);
   return {
     metres7: week.metres,
     daysOfRecord: history ? Math.max(0, Math.min(WEEK, from - history.first)) : 0,
     week,
-    day: sharesOf(history ? rowsBetween(history, from, from) : []),
+    day: keptShares(history ? rowsBetween(history, from, from) : []),
     usual,
   };
 }
 
-const NOTHING: Onset['usual'] = { season: sharesOf([]) };
+const NO_SHARES = sharesOf([]);
+const NOTHING: Onset['usual'] = { season: NO_SHARES };
+
+/** By the first row: after one review most weeks of a dog have the very rows they had. */
+const shares = new WeakMap<Row, { rows: readonly Row[]; shares: Shares }[]>();
+const MOST_KEPT = 4;
+
+/** The shares of some rows, not worked out again for the same ones. */
+function keptShares(rows: readonly Row[]): Shares {
+  const [first] = rows;
+  if (!first) return NO_SHARES;
+  const kept = shares.get(first) ?? [];
+  const known = kept.find((one) => sameRows(one.rows, rows));
+  if (known) return known.shares;
+  const made = sharesOf(rows);
+  shares.set(first, [{ rows, shares: made }, ...kept].slice(0, MOST_KEPT));
+  return made;
+}
+
+function sameRows(a: readonly Row[], b: readonly Row[]): boolean {
+  return a.length === b.length && a.every((row, i) => row === b[i]);
+}
 
 /** A dog's usual in a season, worked out once a season. */
 function usualBySeason(history: DogHistory | undefined, on: number): (season: string) => Onset['usual'] {
@@ -102,12 +137,25 @@ function usualBySeason(history: DogHistory | undefined, on: number): (season: st
 function usualOf(history: DogHistory, season: string, on: number): Onset['usual'] {
   const { first, last } = seasonDays(season);
   const rows = rowsBetween(history, first, Math.min(last, on));
-  const shares: Shares = sharesOf(rows);
+  const [key] = rows;
+  if (!key) return NOTHING;
+  const kept = usuals.get(key);
+  if (kept && sameRows(kept.rows, rows)) return kept.usual;
+  const usual = usualOfRows(history, rows);
+  usuals.set(key, { rows, usual });
+  return usual;
+}
+
+/** By a season's first row: after one review nine seasons of ten have the very rows they had. */
+const usuals = new WeakMap<Row, { rows: readonly Row[]; usual: Onset['usual'] }>();
+
+function usualOfRows(history: DogHistory, rows: readonly Row[]): Onset['usual'] {
+  const season = sharesOf(rows);
   const begin = rows[0]?.day;
   const end = rows.at(-1)?.day;
-  if (begin === undefined || end === undefined) return { season: shares };
+  if (begin === undefined || end === undefined) return { season };
   const sums: number[] = [];
   for (let day = begin + WEEK - 1; day <= end; day++) sums.push(sumDays(history, 'metres', day - WEEK + 1, day));
   const middle = median(sums);
-  return middle === undefined ? { season: shares } : { metres7: middle, season: shares };
+  return middle === undefined ? { season } : { metres7: middle, season };
 }
