@@ -168,7 +168,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
       if (/^(smear|dab|smeared|dabbed|slather|slathered|rubbed in|smeared on|dabbed on|slicked)$/.test(words))
         return true;
       return (
-        !/^(more|need|needs|bring|out|order|buy|get)$/.test(prev) &&
+        !/^(more|need|needs|wants|wanting|want|bring|out|order|buy|get)$/.test(prev) &&
         !(prev === 'of' && /^(out|tube|jar|more)$/.test(f.low(m.from - 2)))
       );
     case 'stretched':

@@ -146,7 +146,7 @@ function skyStands(f: Frame, m: Mention): boolean {
   }
   if (m.value === 'clear') {
     const sky = /^(sky|skies|it|day|weather|morning|night)$/.test(f.low(m.from - 2)) && /^(is|'s|was|are)$/.test(prev);
-    if (/^(the|of|a|to|through|away|up|out|in|her|his)$/.test(next) && words === 'clear' && !sky) return false;
+    if (/^(the|of|a|to|through|away|up|out|in|her|his|thinking|head|conscience|view|shot|run|path)$/.test(next) && words === 'clear' && !sky) return false;
     if (/^(trail|pretty|all|steer|crystal-|lungs|eyes?|nose|urine|pee|poop|stool|feet|road|perfectly)$/.test(prev))
       return false;
     if (/cleared up|clearing/.test(words) && f.entries.some((e) => e.kind === 'finding')) return false;

@@ -87,6 +87,8 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   )
     return undefined;
   const object = objectOf(f, m.to);
+  // "nibbled the edges and left the rest for the magpies"
+  if (object?.value === 'rest' && (/^(of|for|to|in|on|lying|there)$/.test(f.low(object.to)) || f.m.of('ate').some((a) => a.to <= m.from && m.from - a.to < 8))) return undefined;
   // "leaving her in team" keeps her where she is
   if (object && /^(in|at|up)$/.test(f.low(object.to)) && f.m.from('position', object.to + 1)) return undefined;
   if (object) return object.possessive ? undefined : object;

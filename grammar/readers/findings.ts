@@ -215,6 +215,10 @@ function signOfBlood(f: Frame, m: Mention, sign: Sign): Sign {
   return near.some((low) => /^(urine|pee|piss)$/.test(low)) ? 'dark-urine' : sign;
 }
 
+/** "Barley can stay home with that sore pad": the staying is planned, not the sore. */
+const ailsNow = (heard: ReturnType<Frame['asserted']>, m: Mention) =>
+  heard.assertion === 'planned' && heard.cue !== undefined && !heard.cue.group.condition && (heard.cue.to > m.from || m.from - heard.cue.to > 4);
+
 function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | undefined): Finding {
   const sign = signOfBlood(f, m, told);
   const part = partFor(sign, site);
@@ -230,7 +234,7 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
       ? f.m.of('sign').find((x) => x.from >= m.to && x.to <= (heard.cue?.from ?? 0))
       : undefined;
   const listed = other && f.tokens.slice(m.to, other.from).every((t) => /^(and|or|,|nor|&|\+|a|bit|little|the|some|very|really)$/.test(t.low) || f.siteAt(t.i) !== undefined);
-  const assertion = f.m.at('over', m.from) ? 'resolved' : underHeading || (other && !listed) ? 'present' : heard.assertion;
+  const assertion = f.m.at('over', m.from) ? 'resolved' : underHeading || (other && !listed) || ailsNow(heard, m) ? 'present' : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;

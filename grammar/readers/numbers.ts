@@ -158,6 +158,10 @@ function readDistance(f: Frame, q: Quantity): boolean {
     addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> in');
     return true;
   }
+  if (/^(behind us|in the bag|under our belts?|under the runners|down|done)\b/.test(right) && !/^down (to|from)/.test(right) && (left === '' || /\b(got|have|with|now|about|'ve)$/.test(left)) && q.value >= 1) {
+    addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> behind us');
+    return true;
+  }
   if (
     /\b(we 're at|now at|made it to|ran|did|went|logged|covered)$/.test(left) &&
     !/^(dogs|of|laps|loops|teams|am|pm|o'clock|times|minutes|hours|days|in)\b/.test(right) &&

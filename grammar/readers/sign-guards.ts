@@ -46,6 +46,9 @@ const guards: Record<string, Guard> = {
   goo: ({ f, m, prev, next }) =>
     !f.m.at('act', m.from) ||
     !(/^(on|in)$/.test(next) || /^(same|pink|blue|green|purple|put|some|more|of|with|the)$/.test(prev)),
+  'is loose': ({ f, m }) => f.dogs.some((d) => d.to === m.from && !d.possessive) && !/^(from|off|in|and|on)$/.test(f.low(m.to)),
+  'been loose': ({ f, m }) => f.dogs.some((d) => (d.to === m.from || d.to === m.from - 1) && !d.possessive),
+  'was loose': ({ f, m }) => f.dogs.some((d) => d.to === m.from && !d.possessive) && !/^(from|off|in|and|on)$/.test(f.low(m.to)),
   runny: stoolTold,
   watery: stoolTold,
   liquid: stoolTold,

@@ -342,9 +342,8 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   const state = f.low(s.from);
   const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
   if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
-  if (
-    s.value === 'worn' &&
-    /^(wearing|wore|wears)$/.test(state) &&
+    if (state === 'gone' && /^(slack|loose|limp|quiet|flat|soft|lame|tight|dead|and)$/.test(f.low(s.to))) return false;
+  if (s.value === 'worn' && /^(wearing|wore|wears)$/.test(state) &&
     s.to - s.from === 1 &&
     behind &&
     /^(a|his|her|the|their|my|new)$/.test(f.low(s.to))

@@ -15,6 +15,7 @@ export function isChat(f: Frame): [number, number][] {
     const to = i + 1;
     const asked = f.low(i) === '?' ? askedFrom(f, from, i) : -1;
     if (asked >= 0) out.push([asked, to]);
+    else if (f.low(i) !== '?' && to - from > 16 && question(f, from, to)) out.push([from, questionEnd(f, from, to)]);
     else if (question(f, from, to) || command(f, from, to) || errand(f, from)) out.push([from, to]);
     from = to;
   }
@@ -41,6 +42,12 @@ function askedFrom(f: Frame, from: number, end: number): number {
   while (f.m.from('filler', k) && k < end) k = f.m.from('filler', k)?.to ?? k + 1;
   if (comma < 0 || ASKS.test(f.low(k)) || f.m.from('question', k)) return from;
   return comma + 1;
+}
+
+/** Where a question without its mark ends: at a word that turns to something else, or after ten words. */
+function questionEnd(f: Frame, from: number, to: number): number {
+  for (let k = from + 4; k < to; k++) if (/^(anyhow|anyway|anyways|well|okay|ok|so|but|now|and)$/.test(f.low(k)) || f.low(k) === ',') return k;
+  return Math.min(to, from + 10);
 }
 
 /** Unpunctuated, a question shows by its first words alone. */

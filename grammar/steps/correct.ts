@@ -130,6 +130,14 @@ function replacement(v: View, region: Region): Item | undefined {
   for (let i = k; i < v.tokens.length && i < limit; i++) {
     const low = (v.tokens[i] as Token).low;
     if (STRONG.has(low)) return undefined;
+    // "left front, no, hang on, she'd turned round, the right front.": the place set off by marks
+    if (low === ',' && i > k) {
+      let a = i + 1;
+      while (/^(the|it|'s|that|on|his|her)$/.test(v.tokens[a]?.low ?? '')) a++;
+      const site = v.items.find((x) => x.type === 'site' && x.from === a);
+      const end = site && v.tokens[site.to]?.low === 'one' ? site.to + 1 : (site?.to ?? 0);
+      if (site && /^([.,;!]|)$/.test(v.tokens[end]?.low ?? '')) return site;
+    }
     const it = v.m.from('it-is', i);
     const from = it ? it.to : i;
     const start = /^(the|her|his|a|at|in|about|mile|km|like|more|only|on)$/.test(v.tokens[from]?.low ?? '')

@@ -143,7 +143,10 @@ export function inDogSlot(
   }
   if (prev === 'to' && (AFTER_THING.has(next) || (!follows && !at.possessive))) return false;
   // "while I was swearing at it Olive bit clean through …": the object of a preposition ends its clause.
-  const objectIt = prev === 'it' && /^(at|of|with|on|about|in|for|to|by|over|into|from|off)$/.test(prev2) && follows;
+  const objectIt =
+    prev === 'it' &&
+    follows &&
+    (/^(at|of|with|on|about|in|for|to|by|over|into|from|off|took|left|ate|hit|had|put|got|inhaled|refused)$/.test(prev2) || /[^e]ed$/.test(prev2) || m.at('ate', at.from - 1) !== undefined || m.at('drank', at.from - 1) !== undefined);
   if (BEFORE_THING.has(prev) && !objectIt) {
     if (
       prev === 'that' &&

@@ -78,6 +78,19 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
     phrases.push(p);
     for (let k = g.from; k < to; k++) taken[k] = true;
   }
+  // "Swing still has the tugs tight": a place that does something is its dogs.
+  for (const p of m.of('position')) {
+    if (p.to - p.from > 1 || taken[p.from] || !/^(lead|swing|wheel)$/.test((tokens[p.from] as Token).low)) continue;
+    const prev = tokens[p.from - 1];
+    if (prev && !(prev.kind === 'mark' && /^[.,;]$/.test(prev.low)) && prev.low !== 'and') continue;
+    const next = tokens[p.to]?.low ?? '';
+    if (!/^(is|'s|are|has|have|looks|looked|look|still|pulling|pulled|ate|was|were|both|all|only|had)$/.test(next)) continue;
+    if (phrases.some((d) => d.kind === 'names' && d.from >= p.to && d.from - p.to <= 3)) continue;
+    const phrase = phraseOf(p.from, p.to, 'group', [], false);
+    phrase.value = p.value;
+    phrases.push(phrase);
+    taken[p.from] = true;
+  }
   for (const p of m.of('pronoun')) {
     if (taken[p.from]) continue;
     const low = (tokens[p.from] as Token).low;

@@ -108,7 +108,7 @@ export class Frame {
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));
     // "maybe twenty" is about twenty: a word of doubt right before a number says nothing of anything else.
     const today = /^\d{4}-\d\d-\d\d/.test(context.at ?? '') ? DAYS[weekday((context.at as string).slice(0, 10))] : undefined;
-    this.cues = cuesOf(this.tokens).filter((c) => !(c.gives === 'past' && today !== undefined && this.#names(c, today))).filter(
+    this.cues = cuesOf(this.tokens).filter((c) => !(c.gives === 'past' && ((today !== undefined && this.#names(c, today)) || this.#toCome(c)))).filter(
       (c) =>
         !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
     );
@@ -183,6 +183,16 @@ export class Frame {
   #names(c: Cue, day: string): boolean {
     const words = this.tokens.slice(c.from, c.to).map((t) => t.low);
     return words.some((w) => w.startsWith(day) && w !== 'sunny' && w !== 'monthly') && !words.some((w) => /^(last|past|ago|since)$/.test(w));
+  }
+
+  /** "Sunday I'll run five": a day with a will behind it is to come. */
+  #toCome(c: Cue): boolean {
+    if (!this.tokens.slice(c.from, c.to).some((t) => DAYS.some((d) => t.low === d || (t.low.startsWith(d) && t.low.endsWith('day'))))) return false;
+    for (let k = c.to; k < c.to + 4; k++) {
+      if (/^('ll|will|gonna|shall)$/.test(this.low(k)) || (this.low(k) === 'going' && this.low(k + 1) === 'to')) return true;
+      if (/^[.,;]$/.test(this.low(k)) && k > c.to) return false;
+    }
+    return false;
   }
 
   /** Does a sentence end at token `i`? A line break ends one too. */

@@ -242,7 +242,8 @@ function pointedBack(tokens: readonly Token[], sites: Site[]): void {
       !behind.slice(0, behind.indexOf('there')).some((w) => w === ',' || w === '.' || w === 'out');
     const onIt =
       (behind[0] === 'on' || behind[0] === 'of' || behind[0] === 'in') && /^(it|that|there)$/.test(behind[1] ?? '');
-    if (!there && !onIt) return;
+    const onSide = behind[0] === 'on' && /^(that|the)$/.test(behind[1] ?? '') && (/^(side|leg|one)$/.test(behind[2] ?? '') || behind[2] === 'same');
+    if (!there && !onIt && !onSide) return;
     const last = sites
       .slice(0, n)
       .reverse()

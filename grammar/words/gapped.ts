@@ -59,7 +59,7 @@ export const GAPPED: readonly Gapped[] = [
     `${BE} the colour color of like strong weak cold as black deep old it out`,
     9,
   ),
-  row('sign', 'dehydrated', 'gums gum', 'tacky; sticky; dry; pasty; tacky still', `${BE} on side the feel feels felt`),
+  row('sign', 'dehydrated', 'gums gum', 'tacky; sticky; dry; pasty; stick; sticking; stick to', `${BE} on side the feel feels felt`),
   row(
     'sign',
     'thin',

@@ -105,7 +105,7 @@ const ABSENT: CueGroup[] = [
     direction: 'forward',
     reach: 'list',
     phrases: `
-      nothing ; nothing {wrong|the matter|amiss} {with|in|on|at} ; nothing {in|on|at|between|under|around}
+      nothing {you|i|we} {'d|would|could} call {a|} ; nothing {like|resembling} a ; nothing ; nothing {wrong|the matter|amiss} {with|in|on|at} ; nothing {in|on|at|between|under|around}
       none of ; neither of ; nobody ; nobody 's ; no one ; no dog`,
   },
   {

@@ -26,7 +26,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'sugar',
-    'sugar; sugar snow; sugary; granular; loose granular; like sugar; corn snow; depth hoar; like sand; sugar trail; corn; grainy; ball bearings; sugery; loose sugar; faceted; facets; kernels; granulated',
+    'sugar; sugar snow; sugary; granular; loose granular; like sugar; corn snow; depth hoar; like sand; sugar trail; corn; grainy; ball bearings; sugery; loose sugar; faceted; facets; kernels; granulated; loose sugary; loose sugary stuff; loose sugary snow; like a bin of flax; like loose sand',
   ],
   [
     'surface',
@@ -114,7 +114,7 @@ export const weather: readonly Row[] = [
   [
     'condition',
     'blowing',
-    "blowing snow; snow blowing; ground blizzard; ground drift; blowing and drifting; spindrift; snow is blowing; snow's blowing; ground storm; blowing; blowin; drifting snow; snow blowing over; blowing across; snow snakes; snow was blowing; snow flying; blowing hard; blowin snow; snow blown; groundstorm; blown snow",
+    "blowing snow; snow blowing; ground blizzard; ground drift; blowing and drifting; spindrift; snow is blowing; snow's blowing; ground storm; blowing; blowin; drifting snow; snow blowing over; blowing across; snow snakes; snow was blowing; snow flying; blowing hard; blowin snow; snow blown; groundstorm; blown snow; snow snaking; snow's snaking; snow is snaking; snow smoking; drifting across; snow running across; snow streaming; snow drifting across; loose snow blowing; blowing sideways; snow blowing sideways; snow blowing across",
   ],
   [
     'condition',
