@@ -12,7 +12,7 @@ export interface InEpisode {
   site: string;
   /** Which time in its season; left out where nobody was sure. */
   number?: number;
-  /** It is what the episode began with. */
+  /** The oldest of these hits that is of the episode: what lies before it is told there. */
   first: boolean;
   sinceBefore?: Episode['sinceBefore'];
 }
@@ -55,9 +55,9 @@ export function episodesByEntry(
         wanted.set(dog, (wanted.get(dog) ?? new Set()).add(entry.id));
   }
   for (const [dog, ids] of wanted)
-    for (const episode of episodesOf(dog))
-      episode.seen.forEach(({ id }, i) => {
-        if (!ids.has(id)) return;
+    for (const episode of episodesOf(dog)) {
+      const seen = episode.seen.filter(({ id }) => ids.has(id));
+      seen.forEach(({ id }, i) => {
         const { number, sinceBefore, site } = episode;
         const one: InEpisode = {
           dog,
@@ -69,6 +69,7 @@ export function episodesByEntry(
         };
         found.set(id, [...(found.get(id) ?? []), one]);
       });
+    }
   return found;
 }
 
