@@ -78,6 +78,8 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
   )
     return { ...(near.find((n) => n.value === 'off') as { value: State; from: number; to: number }) };
   // "lost the bootie off her right front": lost wins over off.
+  // "LF pad cracked; salve + bootie": one more thing that was put on it
+  if (!near.length && /^(bootie|boot|bootee|booty)$/.test(word) && /^(\+|and|&|,|plus)$/.test(f.low(h.from - 1)) && (f.m.at('act', h.from - 2) || f.m.at('act', h.from - 3)) && /^([.,;]|and|)$/.test(f.low(h.to))) return { value: 'on', from: h.from, to: h.to };
   for (const value of RANK) {
     const hit = near.filter((n) => n.value === value).sort((a, b) => a.gap - b.gap)[0];
     if (!hit) continue;
@@ -201,6 +203,11 @@ function push(
   const owner = forced ?? whose(f, lo, hi, where.site);
   if (owner.human) return;
   let dogs = owner.dogs;
+  if (!dogs.length) {
+    // "Booties: on at start, all ten."
+    const all = f.dogs.find((d) => d.value === 'all' && d.from >= hi && d.from - hi < 6 && !f.strongBetween(hi, d.from));
+    if (all) dogs = all.dogs;
+  }
   if (!dogs.length && !f.dogs.some((d) => d.kind === 'names')) {
     if (state === 'lost' || state === 'torn' || (where.paws.length === 1 && state !== 'off')) return;
     const all = f.lineup(lo).map((l) => l.dog);

@@ -153,7 +153,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
           words,
         )
       )
-        return Boolean(site) || /^(on|it)$/.test(next) || prev === 'a';
+        return Boolean(site) || /^(on|it)$/.test(next) || prev === 'a' || (/^(:|\+|,|;|plus)$/.test(prev) && f.entries.some((e) => e.kind === 'finding'));
       if (/^(wrapped up|bound up)$/.test(words))
         return /^(it|in|with|her|his|the|.|,|)$/.test(next) && f.entries.some((e) => e.kind === 'finding');
       return next !== 'around' && !f.m.at('item', m.from + 1);
@@ -202,6 +202,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
           Boolean(object) ||
           Boolean(site) ||
           (/\b(down|off)$/.test(words) && /^(with|in|w|him|her)$/.test(next)) ||
+          (words === 'cooled' && /^(with|in)$/.test(next) && [1, 2, 3].some((n) => /^(snow|water|ice|creek)$/.test(f.low(m.to + n)))) ||
           f.dogFrom(m.from + 1) !== undefined
         );
       if (/^pack/.test(words))
@@ -259,7 +260,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
       )
         return (
           f.dogs.length > 0 &&
-          (/^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets|pain|worm|cough|gut|vet|one|two|half|last|another|second|first|more)$/.test(
+          ((next === 'for' && f.dogs.some((d) => d.from === m.to + 1)) || /^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets|,|;|pain|worm|cough|gut|vet|one|two|half|last|another|second|first|more)$/.test(
             prev,
           ) ||
             words === 'treated') &&
@@ -274,6 +275,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
         !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev))
       );
     case 'trimmed':
+      if (/^(clipped|trimmed|filed|snipped)$/.test(words) && f.entries.some((e) => e.kind === 'finding' && /^(nail|dewclaw)$/.test(e.part ?? '') && e.span && Math.abs((f.tokens[m.from]?.start ?? 0) - e.span[1]) < 24)) return true;
       if (/^(clip|clips|clipped|trim|file|filed|filing|cut off|snip|shaved|shortened)$/.test(words))
         return (
           Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) ||
@@ -284,7 +286,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
       return !(f.low(m.to) === 'the' && /^(trail|brush|list)$/.test(f.low(m.to + 1)));
     case 'rested': {
       if (/^(rest|rests|rested|resting)$/.test(words)) {
-        if (f.m.at('group', m.from) || (/^(the|a|to)$/.test(prev) && prev !== 'to')) return false;
+        if ((f.m.at('group', m.from) && f.dogAt(m.from)) || (/^(the|a|to)$/.test(prev) && prev !== 'to')) return false;
         const dog = f.dogFrom(m.to);
         if (dog && !(dog.kind === 'pronoun' && /^(he|she|they|their)$/.test(f.low(dog.from)))) return true;
         if (

@@ -10,7 +10,7 @@ type Event = EntryOf<'clock'>['event'];
 const EVENTS: readonly [Event, RegExp][] = [
   [
     'other',
-    /^(left there|left the (checkpoint|cabin|hut|lake|lodge|camp|road|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
+    /^(left there|left( the)? (checkpoint|cabin|hut|lake|lodge|camp|road|xing|crossing|village|river|bridge|ckpt|cp|stop|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
   ],
   [
     'finish',
@@ -33,6 +33,7 @@ export function readClock(f: Frame, q: Quantity): boolean {
   const prev = f.low(q.from - 1);
   const typed = f.tokens[q.from]?.low ?? '';
   if (q.dimension !== 'clock' && !slotStands(f, q, prev, typed)) return false;
+  if (prev === 'by' && f.low(q.from - 2) === typed) return false;
   if (/^(mile|km|k|kilometre|kilometer|hr|bcs|temp|t|wt)$/.test(prev)) return false;
   const event = eventOf(f, q);
   if (q.dimension !== 'clock' && !event && !/^(at|by|around|about|@|till|until|before|after|past)$/.test(prev))
@@ -120,6 +121,7 @@ function eventAt(f: Frame, k: number, end: number): Event | undefined {
   for (const [event, pattern] of EVENTS) {
     const hit = pattern.exec(text);
     if (!hit) continue;
+    if (hit[0] === 'in' && f.low(k - 1) === ',' && f.tokens.slice(Math.max(0, k - 6), k).some((t) => /^(out|left|start)$/.test(t.low))) return event;
     if (hit[0] === 'in' && k !== 0 && !f.isStrong(k - 1) && f.low(k - 1) !== 'got' && f.low(k - 1) !== 'back') continue;
     if (/^(out|off|back|away|home)$/.test(hit[0]) && f.siteAt(k)) continue;
     if (/^left$/.test(hit[0]) && (f.siteAt(k) || f.m.at('position', k + 1) || f.dogFrom(k + 1))) continue;

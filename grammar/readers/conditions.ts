@@ -177,6 +177,7 @@ function skyStands(f: Frame, m: Mention): boolean {
   if (words === 'pouring') return /^(it|is|'s|was)$/.test(prev) && !f.entries.some((e) => e.kind === 'finding');
   if (words === 'storm' || words === 'storms') return prev !== 'a_' && next !== 'door' && next !== 'out';
   if (words === 'soup out there') return true;
+  if (words === 'sun') return !/^(gets|hits|softens|dog|dogs|up|came|went|has)$/.test(next) || next === 'came' || next === 'up';
   if (words === 'rain') return prev !== 'as';
   if (words === 'flakes') return /^(soft|big|fat|few|wet|huge|tiny|fluffy|,|small|first|some)$/.test(prev);
   if (words === 'building') return false;
@@ -209,6 +210,8 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   )
     return false;
   if (f.m.at('manner', m.from) && pulled(f, m)) return false;
+  // "nice and firm" is firm
+  if (words === 'nice' && f.low(m.to) === 'and') return false;
   // A list of surfaces: "fast and hard", "deep sugar", "10 cm fresh on trail, slow"
   const gap = f.tokens.slice(last, m.from).map((t) => t.low);
   if (

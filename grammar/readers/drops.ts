@@ -39,6 +39,8 @@ export function readDrops(f: Frame): void {
   const taken = new Set<DogPhrase>();
   for (const m of f.m.of('drop')) {
     if (f.m.at('back-in', m.from)) continue;
+    // "drunk every drop"
+    if (f.low(m.from) === 'drop' && /^(every|a|last|the|each|no|one|another)$/.test(f.low(m.from - 1))) continue;
     const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
     const d = m.value === 'home' ? homeDog(f, m, words) : whose(f, m, words);
     if (!d?.dogs.length || taken.has(d)) continue;
@@ -142,6 +144,7 @@ const goesHome = (f: Frame, d: DogPhrase) => {
 
 /** Home needs its dog close: "she's home", "Rime can stay home", "kept Teal home". */
 function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
+  if (f.low(m.to) === ':' && f.dogFrom(m.to + 1)?.kind === 'names') return f.dogFrom(m.to + 1);
   const object = /^(kept|keeping|keep|left|benched|held|holding|hold)/.test(words) ? objectOf(f, m.to) : undefined;
   if (object) return object;
   const before = f.dogs.filter((d) => d.to <= m.from && !d.excepted && !d.company).at(-1);

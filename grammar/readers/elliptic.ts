@@ -80,6 +80,7 @@ function readNot(f: Frame, d: DogPhrase): boolean {
 function readSo(f: Frame, d: DogPhrase): boolean {
   const [p1, p2] = [f.low(d.from - 1), f.low(d.from - 2)];
   const next = f.low(d.to);
+  const colon = next === ':' && /^(same|ditto|likewise)$/.test(f.low(d.to + 1));
   const so = /^(did|does|is|was|has|had|were|are|do)$/.test(p1) && /^(so|as)$/.test(p2) && ENDS.test(next);
   const same =
     (p1 === 'ditto' || (/^(for|with|goes)$/.test(p1) && /^(same|ditto|goes|thing|story)$/.test(p2))) &&
@@ -90,8 +91,8 @@ function readSo(f: Frame, d: DogPhrase): boolean {
       (f.low(verb) === 'as' && f.low(verb + 1) === 'well') ||
       (f.low(verb) === 'the' && f.low(verb + 1) === 'same')) &&
     !f.isClaimed(d.from, d.to);
-  if (!so && !same && !too) return false;
-  const end = too ? verb + (/^(as|the)$/.test(f.low(verb)) ? 2 : 1) : d.to;
+  if (!so && !same && !too && !colon) return false;
+  const end = colon ? d.to + 2 : too ? verb + (/^(as|the)$/.test(f.low(verb)) ? 2 : 1) : d.to;
   if (too && !/^([.,;!]|and|but|)$/.test(f.low(end))) return false;
   // Something of its own was read of the dog in this clause: nothing was left out.
   const from = f.tokens[d.from]?.start ?? 0;

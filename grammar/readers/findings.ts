@@ -21,6 +21,7 @@ export function readFindings(f: Frame): ReadFinding[] {
     ...f.m.of('sign-off').map((m) => ({ m, kind: 'sign' as const })),
     ...f.m.of('nothing').map((m) => ({ m, kind: 'nothing' as const })),
     ...f.m.of('stool-firm').map((m) => ({ m, kind: 'firm' as const })),
+    ...f.m.of('hydrated').map((m) => ({ m, kind: 'hydrated' as const })),
     ...f.m.of('fine').map((m) => ({ m, kind: 'fine' as const })),
   ].sort((a, b) => a.m.from - b.m.from || b.m.to - a.m.to);
   let covered = 0;
@@ -34,6 +35,8 @@ export function readFindings(f: Frame): ReadFinding[] {
           ? readNothing(f, m, found)
           : kind === 'firm'
             ? readFirm(f, m, found)
+            : kind === 'hydrated'
+              ? readHydrated(f, m)
             : readFine(f, m, found, takenSites);
     if (!read.length) continue;
     for (const r of read) if (r.site) takenSites.add(r.site);
@@ -46,6 +49,14 @@ export function readFindings(f: Frame): ReadFinding[] {
   distribute(f, found, takenSites);
   resolve(f, found);
   return found;
+}
+
+/** "gums wet and pink", "skin snaps back": not dehydrated. */
+function readHydrated(f: Frame, m: Mention): ReadFinding[] {
+  const owner = f.owner(m.from, m.to);
+  if (owner.human || !owner.dogs.length || f.assertion(m.from, m.to) !== 'present') return [];
+  const entry: Finding = { kind: 'finding', dogs: owner.dogs, sign: 'dehydrated', assertion: 'absent', span: f.span([m.from, m.to]), rule: '<gums> are fine', ...doubted(owner.doubt) };
+  return [{ entry, from: m.from, to: m.to }];
 }
 
 /** "stool is firm": not loose; "stool's normal again", "firmed up": no longer loose. */

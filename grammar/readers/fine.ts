@@ -97,11 +97,25 @@ export function readFine(
       { entry: anyFinding(f, m, own, site, state === 'possible' ? 'absent' : state), from: site.from, to: m.to, site },
     ];
   }
+  const listedFeet = feetHeading(f, m, k);
+  if (listedFeet) return [listedFeet];
   const rest = restClean(f, m, found);
   if (rest) return [rest];
   const feet = checkedBefore(f, m, k);
   if (feet) return [{ entry: anyFinding(f, m, wholeTeam(f), feet, 'absent'), from: feet.from, to: m.to, site: feet }];
   return readFineDog(f, m, words, k);
+}
+
+/** "Foot check. Moss: clean. Tansy clean.": feet were the heading. */
+function feetHeading(f: Frame, m: Mention, k: number): ReadFinding | undefined {
+  if (!/^(clean|fine|good|ok|okay|perfect|great|spotless)$/.test(f.low(m.from)) || m.to - m.from > 1) return undefined;
+  const d = f.dogAt(k) ?? (f.low(m.from - 1) === ':' ? f.dogs.find((x) => x.to === m.from - 1) : undefined);
+  if (!d?.dogs.length || d.company || d.possessive || f.strongBetween(d.to, m.from) || !/^([.,;]|)$/.test(f.low(m.to))) return undefined;
+  if (d.value === 'rest') return undefined;
+  const head = f.tokens.some((t) => t.i < d.from && /^(feet|foot|paws?|pads?)$/.test(t.low) && f.sentence(t.i) < f.sentence(d.from) && !f.dogs.some((x) => x.to <= t.i && f.sentence(x.from) === f.sentence(t.i)));
+  if (!head) return undefined;
+  const site: Site = { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] };
+  return { entry: anyFinding(f, m, { dogs: d.dogs, phrase: d, doubt: d.doubt }, site, 'absent'), from: d.from, to: m.to, site };
 }
 
 /** "Gus small cut RF web, Kestrel LH pad pink, rest clean": the feet of those not told of. */

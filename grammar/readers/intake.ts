@@ -74,7 +74,7 @@ function served0(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]
       continue;
     if (m.from > 0 && !f.isStrong(m.from - 1) && !/^(,|then|and|;|-|some|more|:)$/.test(f.low(m.from - 1))) continue;
     let k = m.to;
-    const group = /^(all (round|around)|all round)$/.test(`${f.low(k)} ${f.low(k + 1)}`);
+    const group = /^(all (round|around)|all round|for all|to all)$/.test(`${f.low(k)} ${f.low(k + 1)}`);
     if (/^(for|to)$/.test(f.low(k))) k++;
     const d = f.dogFrom(k);
     const each = f.m.of('per-dog').find((p) => p.from >= m.to && p.from - m.to < 8 && !f.strongBetween(m.to, p.from));
@@ -666,9 +666,28 @@ function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): 
     );
     if (all) all.dogs = all.dogs.filter((d) => !one.dogs.includes(d));
   }
+  listedTakings(f, keep);
   amountsListed(f, keep);
   amountsBefore(f, keep);
   return keep;
+}
+
+const TAKEN: Record<string, Intake['took']> = { all: 'all', everything: 'all', clean: 'all', most: 'most', half: 'some', some: 'some', little: 'some', bits: 'some', none: 'none', nothing: 'none', zero: 'none', nil: 'none', refused: 'none' };
+
+/** "Fed at two, kibble. Gantry / Shim: all. Piston: half. Tesla: none.": after food was told, a word behind a colon. */
+function listedTakings(f: Frame, list: Intake[]): void {
+  const food = f.m.of('food').find((x) => x.value !== 'appetite' && !f.dogAt(x.from));
+  if (!food) return;
+  for (const d of f.dogs) {
+    const took = TAKEN[f.low(d.to + 1)];
+    if (f.low(d.to) !== ':' || !took || d.from < food.from || !d.dogs.length || !/^([.,;/]|)$/.test(f.low(d.to + 2))) continue;
+    if (list.some((x) => x.dogs.some((y) => d.dogs.includes(y)) && x.dogs.length <= d.dogs.length)) continue;
+    const m: Mention = { tag: 'ate', value: took, from: d.to + 1, to: d.to + 2 };
+    const what = food.value === 'water' ? 'water' : whatOf(f, { what: food.value === 'meal' ? 'meal' : undefined, at: food.from, own: false }, m);
+    const item = food.value === 'solid' || (food.value === 'water' && phrase(f, food) !== 'water') ? itemAt(f, food) : undefined;
+    list.push({ kind: 'intake', dogs: d.dogs, what, took, ...(item ? { item } : {}), span: f.span([d.from, d.to + 2]), rule: '<dogs>: <how much>', ...doubted(d.doubt) });
+    f.claim(d.from, d.to + 2);
+  }
 }
 
 /** "Banjo drank 1 l, Pesto 1 l, Polka half": a dog and a volume behind a drink that was measured. */

@@ -15,7 +15,7 @@ interface Assignment {
 
 /** Words that may stand between a dog and its place. */
 const BETWEEN = new Set(
-  "in at on up to into the back is 's are was were be been being as my both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed".split(
+  "in at on up to into the back is 's are was were be been being as my has both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed".split(
     ' ',
   ),
 );
@@ -194,7 +194,7 @@ function rightOf(f: Frame, to: number): Found | undefined {
       const next = f.low(d.to);
       const nextPlace = f.m.from('position', d.to) ?? f.m.from('position', d.to + 1) ?? f.m.from('position', d.to + 2);
       if (d.kind !== 'names' || d.possessive || d.company) return undefined;
-      if (nextPlace && (next !== ',' || f.m.from('position', d.to)) && !/^(and|,)$/.test(next)) return undefined;
+      if (nextPlace && !f.isStrong(d.to) && (next !== ',' || f.m.from('position', d.to)) && !/^(and|,)$/.test(next)) return undefined;
       return { phrases: [d], dogs: [...d.dogs], withDogs: [], from: to - 1, to: d.to, between: '' };
     }
     const low = f.low(k);
@@ -252,6 +252,8 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
     [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) ||
     / now /.test(between);
   if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
+  // "Replacement: Pascal, team R."
+  for (let k = found.from - 1; k >= 0 && found.from - k < 4; k--) if (/^(replacement|replacing|sub|substitute)$/.test(f.low(k))) return true;
   const last = before[before.length - 1];
   return Boolean(last && last.kind === 'move' && !f.strongBetween(last.to, place) && found.from - last.to < 12);
 }
@@ -426,7 +428,7 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
     return own && own.to > to ? own.to : -1;
   }
   // "Harriet was out on skis with Juno and Comet"
-  if (/^(is|was|'s|went|goes|has|had|and|will)$/.test(f.low(to)) || f.m.from('outing', to)) {
+  if (/^(is|was|'s|went|goes|has|had|and|will|:)$/.test(f.low(to)) || f.m.from('outing', to)) {
     for (let k = to; k < to + 9 && !f.isStrong(k) && !f.dogAt(k); k++)
       if (f.low(k) === 'with' && f.m.of('outing').some((o) => o.from >= to && o.to <= k)) return k + 1;
   }

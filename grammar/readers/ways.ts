@@ -59,6 +59,11 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
     .join(' ');
   if (!mannerStands(f, m, words)) return undefined;
   const close = closeDog(f, m);
+  // "Tugs: all tight": everybody's
+  if (!close && f.low(m.from) === 'tugs' && (m.from === 0 || f.isStrong(m.from - 1)) && f.out) {
+    const out = f.dogs.filter((d) => d.excepted && f.sentence(d.from) === f.sentence(m.from)).flatMap((d) => d.dogs);
+    return { dogs: f.lineup(m.from).map((l) => l.dog).filter((x) => !out.includes(x)) };
+  }
   if (CLOSE_ONLY.has(words)) {
     if (!close) return undefined;
     return { dogs: close.dogs, phrase: close, doubt: close.doubt };
@@ -81,6 +86,7 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
   if (f.siteAt(m.from - 1) && /^(good|fine|great|perfect|ok|normal|tight.*)$/.test(words)) return false;
+  if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;
   if (
     /^(quit|quits|quitting)$/.test(words) &&
@@ -120,6 +126,7 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   if (
     /^(barking|screaming|howling|banging|jumping|leaping)$/.test(words) &&
     /^(at|over)$/.test(next) &&
+    !/^(every|each|all)$/.test(f.low(m.to + 1)) &&
     !/^(the line|the lines)/.test(`${f.low(m.to + 1)} ${f.low(m.to + 2)}`) &&
     f.low(m.to + 1) !== 'the'
   )

@@ -30,10 +30,10 @@ export function partFor(sign: Sign, site: Site | undefined): Part | undefined {
 
 /** Words that may stand between a sign and its site behind it. */
 const TO_SITE =
-  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|skin|patch|spot|area|mark|place|section|strip|streak|ridge|clear|stuck|underneath|when|i|you|we|press|pressed|pressing|touch|touched|squeeze|squeezed|bend|bent|flex|flexed|push|pushed|poke|poked|handle|handled|feel|felt|if|pinch|pinched|extend|extended|lift|lifted|rotate|thumb|palpate|palpated|against|weight|any|much|own|pretty|slightly)$/;
+  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|sort|kind|looking|looked|skin|patch|spot|area|mark|place|section|strip|streak|ridge|clear|stuck|underneath|when|i|you|we|press|pressed|pressing|touch|touched|squeeze|squeezed|bend|bent|flex|flexed|push|pushed|poke|poked|handle|handled|feel|felt|if|pinch|pinched|extend|extended|lift|lifted|rotate|thumb|palpate|palpated|against|weight|any|much|own|pretty|slightly)$/;
 /** Words that may stand between a site and its sign behind it. */
 const FROM_SITE =
-  /^(is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|tonight|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|without|finding|found|seeing|saw|single|any|see|hair|tad|nice|s|his|her|it|its|that|which|above|below|around|near|like|could|would|must|should|if|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
+  /^(tip|base|root|edge|end|is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|tonight|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|without|finding|found|seeing|saw|single|any|see|hair|tad|nice|s|his|her|it|its|that|which|above|below|around|near|like|could|would|must|should|if|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
 
 /** The sites that a sign was said of, nearest first; empty when none stands beside it. */
 export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site[] {
@@ -111,6 +111,11 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
     if (s) {
       if (s.anaphor) return k - m.to < 5 ? anaphorSite(f, s) : undefined;
       return ownVerb(f, s) && k - m.to < 2 && !/^(in|on|of)$/.test(f.low(k - 1)) ? undefined : s;
+    }
+    // "bald patch the size of a coin in his armpit"
+    if (f.low(k) === 'the' && f.low(k + 1) === 'size') {
+      k += /^(a|an|my|the)$/.test(f.low(k + 3)) ? 5 : 4;
+      continue;
     }
     if (f.isStrong(k) || f.low(k) === ',')
       return k === m.to && f.low(k) === ',' ? (commaSite(f, m, k) ?? overAside(f, m, k)) : undefined;
@@ -242,7 +247,8 @@ export function carriedSite(
       continue;
     }
     // A limb named for the limp is where the next sign is too, where nothing new is named: "favoring his shoulder, tender when I press it".
-    if (r.entry.sign === 'lame' && (!r.site?.part || r.site.part === 'leg')) return undefined;
+    const inIt = /^(in|on|to|about)$/.test(f.low(m.to)) && /^(it|that|there)$/.test(f.low(m.to + 1));
+    if (r.entry.sign === 'lame' && (!r.site?.part || r.site.part === 'leg') && !(inIt && r.site)) return undefined;
     // A dog named anew begins anew, unless "it" or "still" points back.
     if (owner.phrase && owner.phrase.from > r.to && !owner.carried && owner.phrase.kind === 'names') return undefined;
     return r.site ? { ...r.site } : undefined;

@@ -82,7 +82,7 @@ export function groupStands(
     return (
       prev !== 'to' &&
       prev !== 'a' &&
-      (verb() || m.at('boot-state', g.to) !== undefined || /^(left|passed|cleaned|picked)$/.test(next))
+      (verb() || next === ':' || m.at('boot-state', g.to) !== undefined || /^(left|passed|cleaned|picked)$/.test(next))
     );
   if (words === 'the rest') return next !== 'of' || /^(them|em)$/.test(tokens[g.to + 1]?.low ?? '');
   if (words === 'others' || words === 'dogs') return verb() || prev === 'the';

@@ -203,6 +203,8 @@ export class Frame {
     const t = this.tokens[i];
     if (!t) return true;
     if (STRONG.has(t.low)) return true;
+    // "Joule: barking / Rivet: same": a slash that stands free
+    if (t.low === '/' && t.gap && this.tokens[i + 1]?.gap && !this.dogAt(i)) return this.dogs.some((d) => d.from === i + 1) && !this.dogs.some((d) => d.to === i);
     const next = this.tokens[i + 1];
     return Boolean(next?.gap && next.start > t.end && this.text.slice(t.end, next.start).includes('\n'));
   }

@@ -385,6 +385,9 @@ function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions
     // A lone left or right says nothing about a body, but for "his right one".
     const p = pieces[0];
     const next = tokens[p.to]?.low ?? '';
+    // "a weepy eye, the left, so …"
+    const set = tokens[p.from - 1]?.low === 'the' && tokens[p.from - 2]?.low === ',' && /^[.,;!]$/.test(next);
+    if (set && p.value !== 'both') return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
     if (p.value === 'both' || !(next === 'one' || next === 'side')) return [];
     return [{ from: p.from, to: p.to + 1, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
   }

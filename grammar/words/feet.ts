@@ -25,7 +25,7 @@ export const feet: readonly Row[] = [
   [
     'boot-state',
     'lost',
-    'lost; lose; loses; losing; missing; gone; threw; thrown; throwing; kicked off; flung; flung off; shed; short; flipped off; fell off; dropped; shucked; threw off; kicks off; kicking off; disappeared; vanished; slipped off; slid off; gone altogether; left behind; spat out; shook off; flew off; tossed; kicked; down a; minus; come off; fallen off; popped off; gone missing; without a; flinging; losing them; hanging off',
+    'lost; lose; loses; losing; missing; gone; threw; thrown; throwing; kicked off; flung; flung off; shed; short; flipped off; fell off; dropped; shucked; threw off; kicks off; kicking off; disappeared; vanished; slipped off; slid off; gone altogether; left behind; spat out; shook off; flew off; tossed; kicked; down a; minus; come off; fallen off; popped off; gone missing; without a; flinging; losing them; hanging off; mislaid; mislays; gone walkabout; went missing; lost track of; come adrift; came adrift; went flying; sailed off; thrown off; has thrown; gone astray; walked out of; ran out of a; stepped out of; slung; pitched; chucked; shook loose; worked off; pulled free',
   ],
   [
     'boot-state',

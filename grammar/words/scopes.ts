@@ -170,6 +170,16 @@ const POSSIBLE: CueGroup[] = [
     phrases: '{might|may|probably|perhaps|maybe|possibly|likely} not {be|have|a|an|}',
   },
   {
+    name: 'wonder if …',
+    gives: 'possible',
+    direction: 'forward',
+    reach: 'near',
+    clause: 'full',
+    breaks: true,
+    hedges: true,
+    phrases: `{i|i do|i 'm|} {wonder|wondered|wondering} {if|whether|} {that|} ; {not|n't} {sure|certain} that ; i should n't wonder if`,
+  },
+  {
     name: 'possible …',
     gives: 'possible',
     direction: 'forward',
@@ -186,9 +196,9 @@ const POSSIBLE: CueGroup[] = [
     clause: 'full',
     breaks: true,
     phrases: `
-      i {<think>} {that|maybe|} ; {thinks|reckons|guesses|believes|figures|suspects|wonders} {that|if|whether|} ; i {wonder|bet|'d bet|'d say|'d guess} {if|whether|that|}
+      i {<think>} {that|maybe|} ; {thinks|reckons|guesses|believes|figures|suspects|wonders} {that|if|whether|} ; i {bet|'d bet|'d say|'d guess} {if|whether|that|}
       i 'm {thinking|guessing|wondering|afraid|worried|a bit worried|a little worried} {if|whether|that|}
-      {looks|looking|look|looked|sounds|feels|acts|acting} {like|as if|as though} ; {wonder|wondering} {if|whether}
+      {looks|looking|look|looked|sounds|feels|acts|acting} {like|as if|as though}
       {keep|keeping} {an|} eye on {if|whether|how} ; {will|'ll|} {watch|watching|see|check|find out|know|ask|asked|asks} {if|whether}
       {not|n't} {sure|certain|clear|positive|convinced} {if|whether|that|} ; {not|n't} know {if|whether|that}
       {not|n't} {tell|say|decide} {if|whether} ; hard to {say|tell} {if|whether} ; {no|any} idea {if|whether}
@@ -336,7 +346,7 @@ const PLANNED: CueGroup[] = [
     reach: 'heading',
     phrases: `
       {for|} <tomorrow> {<daypart>|a.m.|am|} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow>
-      next {time|week|run|day|trip|stop|month|season|year|weekend|<day>} ; come {morning|monday|spring}
+      next {time|week|run|day|trip|stop|break|checkpoint|snack|month|season|year|weekend|<day>} ; come {morning|monday|spring}
       the next few days ; from now on`,
   },
 ];

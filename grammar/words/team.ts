@@ -205,7 +205,7 @@ export const team: readonly Row[] = [
   [
     'outing',
     true,
-    'on skis; skis; ski; kicksled; kick sled; on the kicksled; skijor; skijoring; canicross; bikejor; bikejoring; on the bike; scooter; on foot; skiing; skied; small sled; other sled; second sled; second team; on the small sled; on the other sled; a pair; a team; a little team; out on skis',
+    'on skis; skis; ski; kicksled; kick sled; on the kicksled; skijor; skijoring; canicross; bikejor; bikejoring; on the bike; scooter; on foot; skiing; skied; small sled; other sled; second sled; second team; on the small sled; on the other sled; a pair; a team; a little team; out on skis; kick-sledding; kicksledding; scootering; on the scooter; on the kick-sled; on the little sled; little sled; the kick sled; on his skis; on her skis; cross country skis; by ski; behind the kick sled',
   ],
   [
     'mine',

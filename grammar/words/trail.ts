@@ -10,7 +10,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'hard',
-    'hardpack; hard pack; hardpacked; hard packed; hard as a rock; rock hard; hard as concrete; concrete; set up hard; set up; packed; set up solid; packed hard; hard as rock; hard trail; firm; firmed up; setting up; hard as iron; packed down; well packed; set up nice; set up nicely; hard crust; crusty; crust; like concrete; like pavement; pavement; solid; packed trail; packed out; firm trail; frozen hard; hard as nails; hard snow; like cement; rock solid; set up firm; groomed hard',
+    'hardpack; hard pack; hardpacked; hard packed; hard as a rock; rock hard; hard as concrete; concrete; set up hard; set up; packed; set up solid; packed hard; hard as rock; hard trail; firm; firmed up; setting up; hard as iron; packed down; well packed; set up nice; set up nicely; hard crust; crusty; crust; like concrete; like pavement; pavement; solid; packed trail; packed out; firm trail; frozen hard; hard as nails; hard snow; like cement; rock solid; set up firm; groomed hard; nice and firm; nice and hard; nice and solid; packed hard as rock; packed hard as; hard as a board; hard as a floor; like a floor; hard like a floor; like a highway; like a paved road; solid as a rock; baked hard; set like concrete; firm as; good and hard; good and firm',
   ],
   ['surface-weak', 'hard', 'hard'],
   [
@@ -31,7 +31,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'fresh',
-    'fresh; fresh snow; new snow; inches of fresh; fresh powder; powder; fresh on the trail; foot of fresh; fresh on; powdery; fresh inches; of fresh; of new; of new snow; unbroken; unbroken trail; breaking trail; broke trail; fresh dusting; new powder; inches of new; dusting of fresh; dusting; freshly fallen; fresh fall; skiff of snow; skiff of fresh; overnight snow; break trail; untracked; no broken trail; fluff; fresh cover; inches overnight',
+    'fresh; fresh snow; new snow; inches of fresh; fresh powder; powder; fresh on the trail; foot of fresh; fresh on; powdery; fresh inches; of fresh; of new; of new snow; unbroken; unbroken trail; breaking trail; broke trail; fresh dusting; new powder; inches of new; dusting of fresh; dusting; freshly fallen; fresh fall; skiff of snow; skiff of fresh; overnight snow; break trail; untracked; no broken trail; fluff; fresh cover; inches overnight; inches new; cm new; inches of new stuff; centimetres new; new stuff; a few inches new; new on the trail; couple of inches new; centimetres of fresh; overnight inches; new fallen snow; newly fallen',
   ],
   [
     'surface',
@@ -71,7 +71,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'fast',
-    'fast; fast trail; zippy; quick; flying; lightning fast; super fast; running fast; real fast; racetrack; a racetrack; speedway; glides; gliding; great glide; faster; quick trail; fastest; like a rocket; good glide; super quick; greased lightning; speedy; zooming',
+    'fast; fast trail; zippy; quick; flying; lightning fast; super fast; running fast; real fast; racetrack; a racetrack; speedway; glides; gliding; great glide; faster; quick trail; fastest; like a rocket; good glide; super quick; greased lightning; speedy; zooming; nice and fast; quick as you like; fast as; good and fast; lightning; slick and fast; fast as lightning',
   ],
   [
     'surface',
@@ -81,7 +81,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'good',
-    "good; great; beautiful; perfect; excellent; lovely; nice; in good shape; in great shape; awesome; good going; superb; groomed; good trail; great trail; wonderful; well groomed; terrific; fantastic; in excellent shape; freshly groomed; smooth; pretty good; as good as it gets; like a dream; couldn't be better; in fine shape; ideal; fabulous; super; nice and smooth; good shape; amazing; best trail; mint; in good nick; a dream; in perfect shape; corduroy; prime; fine; just right; sweet; great shape; gorgeous; in nice shape",
+    "good; great; beautiful; perfect; excellent; lovely; nice; in good shape; in great shape; awesome; good going; superb; groomed; good trail; great trail; wonderful; well groomed; terrific; fantastic; in excellent shape; freshly groomed; smooth; pretty good; as good as it gets; like a dream; couldn't be better; in fine shape; ideal; fabulous; super; nice and smooth; good shape; amazing; best trail; mint; in good nick; a dream; in perfect shape; corduroy; prime; fine; just right; sweet; great shape; gorgeous; in nice shape; nice and even; in good order; in good condition; in excellent condition; in super shape; in lovely shape; in top shape; in good fettle; splendid; in great condition; beautifully groomed; freshly set; in the best shape; as good as it has been; best of the year; best all year; best of the season",
   ],
   [
     'trail-word',
@@ -109,7 +109,7 @@ export const weather: readonly Row[] = [
   [
     'condition',
     'snowing',
-    "snowing; snows; snowed; snowfall; flurries; flurry; snow falling; snow coming down; light snow; heavy snow; snow showers; snow shower; spitting snow; flakes; big flakes; fat flakes; dumping; snow started; snow squalls; snow squall; snowin; snow tonight; snow overnight; snow tomorrow; of snow overnight; snow in the forecast; chance of snow; snow coming; snow on the way; wet snow; snow coming in; snow moving in; steady snow; puking snow; light flurries; snow all day; snow all night; snow forecast; more snow; snow flurries; snow starting; it snowed; coming down hard; started to snow; starting to snow; might snow; will snow; to snow; snow's coming down; snow is coming down; snow is falling; snow's falling; graupel; sleeting snow; dusting down; snow pellets; snow grains; snow again; could snow; should snow; may snow; snow by; snow pouring down; snowflakes; snow sifting down; snowing sideways; snow in the air; inches of snow coming; calling for snow; snow predicted; snowy; foot of snow coming; foot of snow's coming; feet of snow coming; feet of snow; more snow coming; snow's coming; inches of snow's coming; snow due; snow's due; snow on its way; snow before dark; snow by dark; snow for tomorrow; foot of snow tonight; snow's on the way; flurrying; spitting; spitting a little snow",
+    "snowing; snows; snowed; snowfall; flurries; flurry; snow falling; snow coming down; light snow; heavy snow; snow showers; snow shower; spitting snow; flakes; big flakes; fat flakes; dumping; snow started; snow squalls; snow squall; snowin; snow tonight; snow overnight; snow tomorrow; of snow overnight; snow in the forecast; chance of snow; snow coming; snow on the way; wet snow; snow coming in; snow moving in; steady snow; puking snow; light flurries; snow all day; snow all night; snow forecast; more snow; snow flurries; snow starting; it snowed; coming down hard; started to snow; starting to snow; might snow; will snow; to snow; snow's coming down; snow is coming down; snow is falling; snow's falling; graupel; sleeting snow; dusting down; snow pellets; snow grains; snow again; could snow; should snow; may snow; snow by; snow pouring down; snowflakes; snow sifting down; snowing sideways; snow in the air; inches of snow coming; calling for snow; snow predicted; snowy; foot of snow coming; foot of snow's coming; feet of snow coming; feet of snow; more snow coming; snow's coming; inches of snow's coming; snow due; snow's due; snow on its way; snow before dark; snow by dark; snow for tomorrow; foot of snow tonight; snow's on the way; flurrying; spitting; spitting a little snow; snow's starting; snow is starting; snow's started; snow has started; snow starts; snow's begun; snow's beginning; it's snow; snow pelting; snow pelting down; snow lightly; snowing lightly; snowing hard; snowing like mad; snowing to beat the band; starting to flurry; fine snow",
   ],
   [
     'condition',
