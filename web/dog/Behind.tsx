@@ -2,14 +2,24 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 
-export function Behind({ name, children }: { name: string; children: () => ComponentChildren }) {
+interface Props {
+  name: string;
+  /** What tells it from others of the same name, for those who hear the page. */
+  of?: string;
+  children: () => ComponentChildren;
+}
+
+export function Behind({ name, of, children }: Props) {
   const [opened, setOpened] = useState(false);
   return (
     <details class="behind" onToggle={(event) => event.currentTarget.open && setOpened(true)}>
-      <summary>{name}</summary>
+      <summary>
+        {name}
+        {of && <span class="unseen">: {of}</span>}
+      </summary>
       {opened && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls has to be reached by the keyboard.
-        <section class="wide" tabIndex={0} aria-label={name}>
+        <section class="wide" tabIndex={0} aria-label={of ? `${name}: ${of}` : name}>
           {children()}
         </section>
       )}

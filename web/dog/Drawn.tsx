@@ -12,6 +12,12 @@ const pictures = () => {
   return fetched;
 };
 
+/** The library names the groups of its marks; the picture as a whole is named here, and these would say nothing more. */
+function withoutNames(picture: Element): Element {
+  for (const one of picture.querySelectorAll('[aria-label]')) one.removeAttribute('aria-label');
+  return picture;
+}
+
 interface Props {
   /** What the picture shows, for those who do not see it. */
   label: string;
@@ -39,7 +45,7 @@ export function Drawn({ label, draw, of }: Props) {
     let late = false;
     pictures().then(
       (by) => {
-        if (!late) place.current?.replaceChildren(draw(by, width));
+        if (!late) place.current?.replaceChildren(withoutNames(draw(by, width)));
       },
       () => setLost(true),
     );

@@ -106,7 +106,9 @@ function OneEpisode({ episode, units }: { episode: Episode; units: Units }) {
             </a>
           ))}
         </span>
-        <Behind name="What it did before, beside its usual">{() => <Before episode={episode} units={units} />}</Behind>
+        <Behind name="What it did before, beside its usual" of={`${episode.site.label}, ${dayWords(from, true)}`}>
+          {() => <Before episode={episode} units={units} />}
+        </Behind>
       </div>
     </>
   );
