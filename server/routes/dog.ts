@@ -5,12 +5,10 @@ import { type Dog, seasonOf } from '../model.ts';
 import type { House } from '../notes/house.ts';
 import { dogNamed } from '../notes/names.ts';
 import { Refusal } from '../notes/refusal.ts';
-import { dayOf } from '../notes/state.ts';
-import { dayIn } from '../report/records.ts';
 import { ABOUT_CAUTIONS, ABOUT_EPISODES, ABOUT_ONSET, ABOUT_TOGETHER, type Watch } from '../watch/index.ts';
 import { getDogSeason } from './dog-routes.ts';
 import { newRoutes } from './errors.ts';
-import { loadIndexOf, watchOfDog } from './together.ts';
+import { dayFor, loadIndexOf, watchOfDog } from './together.ts';
 import { runsIn, shownSeason } from './view.ts';
 
 const ABOUT = {
@@ -32,7 +30,7 @@ export function dogRoutes(house: House) {
     const season = query.season ?? (query.on ? seasonOf(query.on) : shownSeason(house));
     if (query.on && seasonOf(query.on) !== season)
       throw new Refusal('bad-input', `The day ${query.on} is not in the season ${season}.`);
-    const on = query.on ?? dayIn({ name: season, ...runsIn(house, store.season(season)) }, dayOf(house.now()));
+    const on = query.on ?? dayFor(house, season);
     return c.json({ story: keptStory(house, dog, season, on), seasons: store.seasonNames(), about: ABOUT }, 200);
   });
 }
