@@ -177,6 +177,7 @@ function clear(f: Frame, s: Site, from: number, to: number): boolean {
   for (let k = a; k < b; k++) {
     const low = f.low(k);
     if (/^(but|because|then)$/.test(low)) return false;
+    if (low === ',' && s.from >= to && k + 1 >= s.from - 1 && /^([.,;!]|)$/.test(f.low(s.to))) continue;
     if (low === ',' && s.from >= to && !f.m.from('paws', s.from) && !/^(just|only|all|both|the)$/.test(f.low(k + 1)))
       return false;
     if (low === ',' && s.to <= from) return false;

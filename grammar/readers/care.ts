@@ -29,7 +29,9 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
       out.map((o) => o.entry),
     );
     if (!targets.length) continue;
-    const assertion = f.assertion(m.from, m.to);
+    // "rest Hector tomorrow": the dog stands between
+    const object = f.dogFrom(m.to);
+    const assertion = f.assertion(m.from, object && !object.possessive ? object.to : m.to);
     if (assertion === 'absent') continue;
     const item = itemOf(f, m, act, words);
     for (const t of targets) {
@@ -142,6 +144,7 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
           return words === 'rub' && prev === 'a' && /^(down)$/.test(next);
         return (Boolean(object) || Boolean(site) || it || /^down/.test(next)) && !/^(raw|on)$/.test(next);
       }
+      if (/^rolled/.test(words)) return Boolean(site) || it;
       if (/^work|^loosened/.test(words))
         return site && words !== 'worked' && words !== 'working on'
           ? true
@@ -481,7 +484,7 @@ function objectDog(f: Frame, m: Mention) {
   for (let k = m.to; k < m.to + 6 && k < f.tokens.length; k++) {
     const d = f.dogFrom(k);
     if (d)
-      return d.company || (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from)))
+      return (d.company && f.low(d.from - 1) !== 'for') || (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from)))
         ? undefined
         : d.kind === 'group' && d.value === 'both' && !d.dogs.length
           ? undefined

@@ -1,6 +1,7 @@
 /** Readers "weather" and "trail": one entry a condition, one a surface. Words that mean other things need a trail or a sky about. */
 import type { Assertion } from '../entry.ts';
 import type { Frame, Mention } from '../steps/frame.ts';
+import { deniedInside } from '../steps/mentions.ts';
 import { said } from './places.ts';
 
 /** Surfaces that need a trail word close by, or another surface in the same list. */
@@ -60,6 +61,7 @@ const SKY_ALONE = new Set([
 export function readConditions(f: Frame): void {
   for (const m of f.m.of('condition')) {
     if (f.isClaimed(m.from, m.to) || ofDog(f, m) || inCue(f, m) || !skyStands(f, m)) continue;
+    if (deniedInside(f.tokens, m)) continue;
     const assertion = forecast(f, m);
     f.add({
       kind: 'weather',
@@ -145,6 +147,7 @@ function skyStands(f: Frame, m: Mention): boolean {
     return true;
   }
   if (m.value === 'clear') {
+    if (words === 'sun' && /^(gets|hits|softens|can)$/.test(next)) return false;
     const sky = /^(sky|skies|it|day|weather|morning|night)$/.test(f.low(m.from - 2)) && /^(is|'s|was|are)$/.test(prev);
     if (/^(the|of|a|to|through|away|up|out|in|her|his|thinking|head|conscience|view|shot|run|path)$/.test(next) && words === 'clear' && !sky) return false;
     if (/^(trail|pretty|all|steer|crystal-|lungs|eyes?|nose|urine|pee|poop|stool|feet|road|perfectly)$/.test(prev))
@@ -271,9 +274,9 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     return true;
   // "it's fast and hard on the other side", once the trail is spoken of
   if (
-    /^('s|is|was|gets|got|gone|getting)$/.test(f.low(m.from - 1)) &&
+    /^('s|is|was|gets|got|gone|getting|goes|went|runs|ran)$/.test(f.low(m.from - 1)) &&
     f.low(m.from - 2) === 'it' &&
-    f.entries.some((e) => e.kind === 'trail') &&
+    (f.entries.some((e) => e.kind === 'trail') || /^(goes|runs|ran)$/.test(f.low(m.from - 1))) &&
     !f.m.at('manner', m.from)
   )
     return true;

@@ -4,6 +4,7 @@
  */
 import type { Sign } from '../entry.ts';
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
+import { deniedInside } from '../steps/mentions.ts';
 import { distribute, readHasIt, readPossibleSites, resolve } from './finding-follow.ts';
 import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } from './finding-parts.ts';
 import { readFine, readNothing } from './fine.ts';
@@ -54,7 +55,7 @@ export function readFindings(f: Frame): ReadFinding[] {
 /** "gums wet and pink", "skin snaps back": not dehydrated. */
 function readHydrated(f: Frame, m: Mention): ReadFinding[] {
   const owner = f.owner(m.from, m.to);
-  if (owner.human || !owner.dogs.length || f.assertion(m.from, m.to) !== 'present') return [];
+  if (owner.human || !owner.dogs.length || f.assertion(m.from, m.to) !== 'present' || deniedInside(f.tokens, m)) return [];
   const entry: Finding = { kind: 'finding', dogs: owner.dogs, sign: 'dehydrated', assertion: 'absent', span: f.span([m.from, m.to]), rule: '<gums> are fine', ...doubted(owner.doubt) };
   return [{ entry, from: m.from, to: m.to }];
 }
@@ -69,7 +70,7 @@ function readFirm(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFind
   const again = told || words.some((w) => /^(again|now|back|firmed)$/.test(w));
   const asserted = f.assertion(m.from, m.to);
   // "not firm yet" is loose still
-  if (asserted === 'absent' || asserted === 'planned') return [];
+  if (asserted === 'absent' || asserted === 'planned' || deniedInside(f.tokens, m)) return [];
   const assertion = better
     ? undefined
     : asserted === 'past' || asserted === 'possible'
@@ -227,8 +228,8 @@ function signOfBlood(f: Frame, m: Mention, sign: Sign): Sign {
 }
 
 /** "Barley can stay home with that sore pad": the staying is planned, not the sore. */
-const ailsNow = (heard: ReturnType<Frame['asserted']>, m: Mention) =>
-  heard.assertion === 'planned' && heard.cue !== undefined && !heard.cue.group.condition && (heard.cue.to > m.from || m.from - heard.cue.to > 4);
+const ailsNow = (f: Frame, heard: ReturnType<Frame['asserted']>, m: Mention) =>
+  heard.assertion === 'planned' && heard.cue !== undefined && !heard.cue.group.condition && (heard.cue.to > m.from || m.from - heard.cue.to > 4 || f.tokens.slice(heard.cue.to, m.from).some((t) => /^(with|because|since|for|that)$/.test(t.low)));
 
 function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | undefined): Finding {
   const sign = signOfBlood(f, m, told);
@@ -245,7 +246,7 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
       ? f.m.of('sign').find((x) => x.from >= m.to && x.to <= (heard.cue?.from ?? 0))
       : undefined;
   const listed = other && f.tokens.slice(m.to, other.from).every((t) => /^(and|or|,|nor|&|\+|a|bit|little|the|some|very|really)$/.test(t.low) || f.siteAt(t.i) !== undefined);
-  const assertion = f.m.at('over', m.from) ? 'resolved' : underHeading || (other && !listed) || ailsNow(heard, m) ? 'present' : heard.assertion;
+  const assertion = deniedInside(f.tokens, m) ? 'absent' : f.m.at('over', m.from) ? 'resolved' : underHeading || (other && !listed) || ailsNow(f, heard, m) ? 'present' : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;

@@ -4,6 +4,7 @@
  */
 import type { EntryOf } from '../entry.ts';
 import type { DogPhrase, Frame, Mention, Owner, Quantity } from '../steps/frame.ts';
+import { deniedInside } from '../steps/mentions.ts';
 import { doubted, said } from './places.ts';
 
 type Intake = EntryOf<'intake'>;
@@ -47,7 +48,7 @@ export function readIntake(f: Frame): void {
       serve(f, m, served);
       continue;
     }
-    if (m.from < covered || f.isClaimed(m.from, m.to)) continue;
+    if (m.from < covered || f.isClaimed(m.from, m.to) || deniedInside(f.tokens, m)) continue;
     const entry =
       kind === 'gave'
         ? readGiving(f, m, served)
@@ -374,6 +375,8 @@ function takingStands(
     f.m.of('act').some((a) => a.value === 'medicated' && a.to <= m.from && m.from - a.to < 12)
   )
     return false;
+  // "none of them would touch it": only of nobody
+  if (/^would (touch|take|eat|look at|so much as touch)$/.test(words)) return f.dogs.some((d) => d.to === m.from && d.negative);
   if (words === 'picked') return next === 'at';
   // "ate through her neckline"
   if (

@@ -252,6 +252,9 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
     [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) ||
     / now /.test(between);
   if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
+  // "moved her out of wheel and she's in team on the right"
+  const movedBefore = f.out && f.m.of('move-only').some((v) => v.from < found.from && found.from - v.from < 12 && !f.dogAt(v.from) && !f.strongBetween(v.from, place) && f.dogs.some((d) => d.from >= v.to && d.from - v.to <= 1 && d.dogs.join() === found.dogs.join()));
+  if (movedBefore) return true;
   // "Replacement: Pascal, team R."
   for (let k = found.from - 1; k >= 0 && found.from - k < 4; k--) if (/^(replacement|replacing|sub|substitute)$/.test(f.low(k))) return true;
   const last = before[before.length - 1];

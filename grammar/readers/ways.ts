@@ -1,5 +1,6 @@
 /** Readers "attitude", "gait" and "gear". */
 import type { DogPhrase, Frame, Mention, Owner } from '../steps/frame.ts';
+import { deniedInside } from '../steps/mentions.ts';
 import { doubted, said } from './places.ts';
 
 /** Single words that say how a dog went only right behind the dog; elsewhere they mean other things. */
@@ -25,7 +26,8 @@ export function readAttitude(f: Frame): void {
       f.claim(m.from, m.to);
       continue;
     }
-    if (negativeInside(f, m)) assertion = assertion === 'absent' ? 'present' : assertion;
+    if (deniedInside(f.tokens, m)) assertion = 'absent';
+    else if (negativeInside(f, m)) assertion = assertion === 'absent' ? 'present' : assertion;
     if (owner.phrase?.negative && assertion === 'present') assertion = 'absent';
     f.add({
       kind: 'attitude',
@@ -176,21 +178,17 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
       }
       if (d.company) {
         // "changed places with Ivy, who was nervous"
+        // "with everybody screaming to go"
+        if (d.to === m.from && f.low(d.from - 1) === 'with' && d.kind === 'group') return okDog(d);
         if (f.low(d.to) === 'who' || (f.low(d.to) === ',' && f.low(d.to + 1) === 'who')) return okDog(d);
         const c = f.m.at('company', d.from - 1);
         k = (c?.from ?? d.from) - 1;
         continue;
       }
-      if ((isObject(f, d) && d.to === m.from) || (d.possessive && f.siteAt(d.to))) return undefined;
       // "had her tail down"
-      if (
-        d.possessive &&
-        d.kind === 'pronoun' &&
-        d.to === m.from &&
-        /^(tails?|heads?|ears?|hackles)$/.test(f.low(m.from))
-      )
-        return okDog(d);
-      if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
+      if (d.possessive && d.kind === 'pronoun' && d.to === m.from && /^(tails?|heads?|ears?|hackles)$/.test(f.low(m.from))) return okDog(d);
+      if ((isObject(f, d) && d.to === m.from) || (d.possessive && f.siteAt(d.to))) return undefined;
+            if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
       return okDog(d);
     }
     if (f.isStrong(k)) return undefined;

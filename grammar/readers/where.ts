@@ -215,6 +215,9 @@ function anaphorSite(f: Frame, s: Site): Site | undefined {
 
 /** Whose the sign is: the site's dog where words say so, else the clause's; with nobody named anywhere, the whole team for "no …". */
 export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: readonly ReadFinding[]): Owner {
+  // "no swelling in that shoulder": the dog whose shoulder was told
+  const that = sites[0]?.anaphor && sites[0].part && /^(that|this)$/.test(f.low(sites[0].from)) && f.low(sites[0].from + 1) !== 'same' ? [...found].reverse().find((r) => r.entry.part === sites[0]?.part && r.entry.dogs.length === 1) : undefined;
+  if (that) return { dogs: that.entry.dogs, carried: true };
   const owner = f.owner(m.from, m.to, sites[0]);
   if (owner.human || owner.dogs.length) return owner;
   const last = found.at(-1)?.entry;
@@ -247,7 +250,8 @@ export function carriedSite(
       continue;
     }
     // A limb named for the limp is where the next sign is too, where nothing new is named: "favoring his shoulder, tender when I press it".
-    const inIt = /^(in|on|to|about)$/.test(f.low(m.to)) && /^(it|that|there)$/.test(f.low(m.to + 1));
+    const behind = /^(in|on|to|about)$/.test(f.low(m.to - 1)) ? m.to : m.to + 1;
+    const inIt = /^(in|on|to|about)$/.test(f.low(behind - 1)) && /^(it|that|there)$/.test(f.low(behind));
     if (r.entry.sign === 'lame' && (!r.site?.part || r.site.part === 'leg') && !(inIt && r.site)) return undefined;
     // A dog named anew begins anew, unless "it" or "still" points back.
     if (owner.phrase && owner.phrase.from > r.to && !owner.carried && owner.phrase.kind === 'names') return undefined;

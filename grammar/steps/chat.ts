@@ -105,7 +105,8 @@ function errand(f: Frame, from: number): boolean {
   const low = f.low(from);
   const person = f.personAt(from);
   if (SELF.test(low) && (f.personAt(from + 1) || /^(me|him|her|them|the)$/.test(f.low(from + 1))))
-    return /^(ask|tell|remind|text|call)$/.test(low);
+    // What is to be told of a dog is still told.
+    return /^(ask|tell|remind|text|call)$/.test(low) && !f.dogs.some((d) => d.kind === 'names' && d.from > from && f.sentence(d.from) === f.sentence(from) && (f.m.from('sign', d.to) || /^(had|has|was|is|'s)$/.test(f.low(d.to)) || f.m.from('ate', d.to)));
   if (low === 'note' && f.low(from + 1) === 'to' && f.low(from + 2) === 'self') return true;
   if (person && !person.possessive) {
     const next = f.low(person.to);

@@ -126,7 +126,7 @@ function replacement(v: View, region: Region): Item | undefined {
     if (dog) k = skip(v, dog.to, true);
   }
   // "I mean" corrects what stands right behind it, no more.
-  const limit = meant(v, region) ? k + 3 : k + 12;
+  const limit = meant(v, region) ? k + 3 : k + 9;
   for (let i = k; i < v.tokens.length && i < limit; i++) {
     const low = (v.tokens[i] as Token).low;
     if (STRONG.has(low)) return undefined;

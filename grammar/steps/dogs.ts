@@ -205,6 +205,8 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   // "booted the girls, boys without": two statements
   if (between[0]?.low === ',' && /^[FM]$/.test(a.value ?? '') && /^[FM]$/.test(b.value ?? '')) return false;
   // "Fern in lead with Moss, Otter and Sable in swing"
+  // "both shoulders on the two of them and Sigrun's leg was …": the name begins anew
+  if (a.kind === 'group' && !a.possessive && b.possessive) return false;
   const beside = /^(with|beside|alongside|behind)$/.test(tokens[a.from - 1]?.low ?? '');
   if (between[0]?.low === ',' && beside) return false;
   // "Fern up front with Moss and Otter back in swing": the second has a place of its own.

@@ -83,6 +83,11 @@ function group(
   switch (value) {
     case 'all':
       return all.length ? all : ['*'];
+    case 'rest-F':
+    case 'rest-M': {
+      const said = new Set(before.filter((b) => b.kind === 'names').flatMap((b) => b.dogs));
+      return all.filter((d) => roster.sexOf(d) === value.slice(-1) && !said.has(d));
+    }
     case 'mine': {
       const dogs = lineup.filter((l) => !(l as Told).driver).map((l) => l.dog);
       return dogs.length ? dogs : ['*'];

@@ -15,7 +15,13 @@ export interface Mention {
   /** Token range, end exclusive. */
   from: number;
   to: number;
+  /** A phrase with words in its middle; a "not" among them denies it. */
+  gapped?: true;
 }
+
+/** Does a phrase with a gap hold a "not" in it: "gums are not dry"? */
+export const deniedInside = (tokens: readonly Token[], m: Mention): boolean =>
+  m.gapped === true && tokens.slice(m.from, m.to).some((t) => t.low === 'not' || t.low === "n't");
 
 const NONE: readonly Mention[] = [];
 
@@ -89,7 +95,8 @@ function phrasesAt(tokens: readonly Token[], i: number, found: (p: Phrase, to: n
 function gappedEnd(tokens: readonly Token[], i: number, g: Gapped): number {
   for (let k = i + 1; k <= i + 1 + g.most && k < tokens.length; k++) {
     for (const tail of g.tails) if (tail.every((w, n) => tokens[k + n]?.low === w)) return k + tail.length;
-    if (!g.fill.has((tokens[k] as Token).low)) return -1;
+    const low = (tokens[k] as Token).low;
+    if (!g.fill.has(low) && low !== 'not' && low !== "n't") return -1;
   }
   return -1;
 }
@@ -121,7 +128,7 @@ export function findMentions(tokens: readonly Token[]): Mentions {
   for (let i = 0; i < tokens.length; i++) {
     for (const g of GAPPED_BY_HEAD.get((tokens[i] as Token).low) ?? []) {
       const to = gappedEnd(tokens, i, g);
-      if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to });
+      if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to, gapped: true });
     }
     phrasesAt(tokens, i, (p, to) => take(p, i, to));
   }

@@ -59,7 +59,7 @@ const TAKES_NAME = set('of in on with for to at between from');
 const BEFORE_HEAD = set('on and for then okay ok so but plan from well');
 /** After a name in a list of places: "have Fern | and Oak | in lead". */
 const LISTED = set(
-  "and n & + , / alone single solo in at to up with home lead swing team wheel point goes runs rides starts takes stay stays rest rests gets can will 'll tomorrow",
+  "and n & + , / alone single solo by himself herself in at to up with home lead swing team wheel point goes runs rides starts takes stay stays rest rests gets can will 'll tomorrow",
 );
 
 const lowAt = (g: Ground, i: number) => lowOf(g.tokens, i);

@@ -71,7 +71,7 @@ export const feet: readonly Row[] = [
   [
     'act',
     'cleaned',
-    'cleaned; clean; cleaning; cleaned out; cleaned up; cleaned it; flushed; flush; flushing; washed; wash; washing; rinsed; rinse; rinsing; disinfected; disinfect; picked out; picked; cleared out; soaked; soak; soaking; scrubbed; wiped; wiped down; irrigated; dug out; pulled out; broke out; picked clean; washed out; cleared; cleaned off; sterilized; peroxide; iodine; betadine; saline; chlorhexidine; antiseptic wash; epsom salts; epsom; hosed; hosed off; soaks; popped out; melted out; melted; bit out; scraped out; swabbed; bathed; bath; douched; cleared the ice; deiced; de iced; dug; knocked out; chipped out',
+    'cleaned; clean; cleaning; cleaned out; cleaned up; cleaned it; flushed; flush; flushing; washed; wash; washing; rinsed; rinse; rinsing; disinfected; disinfect; picked out; picked; cleared out; soaked; soak; soaking; scrubbed; wiped; wiped down; irrigated; dug out; pulled out; broke out; picked clean; washed out; cleared; cleaned off; sterilized; peroxide; iodine; betadine; saline; chlorhexidine; antiseptic wash; epsom salts; epsom; hosed; hosed off; soaks; popped out; melted out; melted; bit out; scraped out; swabbed; bathed; bath; douched; cleared the ice; deiced; de iced; dug; knocked out; chipped out; bathe; bathes; bathing; sponged it; sponge; sponged off; dabbed clean; wiped clean; washed off; washed it; rinsed it; rinsed off; cleaned them; picked them clean; hosed it; flushed it; flushed out; irrigate; debrided; debride; swab; swabs',
   ],
   [
     'act',

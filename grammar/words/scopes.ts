@@ -248,7 +248,7 @@ const RESOLVED: CueGroup[] = [
     reach: 'list',
     anaphoric: true,
     phrases: `
-      {not|n't|no} … {anymore|any more|any longer} ; {has|have|had} {not|n't} … since ; from … {to normal|to nothing|to fine}`,
+      {not|n't|no|nobody 's|nobody|no one 's|none of them} … {anymore|any more|any longer} ; {has|have|had} {not|n't} … since ; from … {to normal|to nothing|to fine}`,
   },
   {
     name: '… is gone',
@@ -283,7 +283,7 @@ const RESOLVED: CueGroup[] = [
       back to normal ; back on {it|feed|his feed|her feed|food|his food|her food} {now|} ; right as rain ; good as new ; sound again ; {got|gotten|gets} over it
       {walked|ran|trotted|worked|shook|came|snapped} {out of|through|off} it ; {walked|ran|worked|shook} it {off|out}
       {none|nothing|no more} {since|today|now} {then|}
-      {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $
+      {today|now} not {any more|anymore|any longer} ; {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $
       {nothing|not a thing|not much} {to see|there|left} {there|} {now|anymore|any more|today}
       {now|today} {<it>} {<been>} {<ok>}`,
   },

@@ -37,6 +37,25 @@ export interface PhraseNode {
   next?: Map<string, PhraseNode>;
 }
 
+const FULL: Record<string, string> = { wo: 'will', ca: 'can', sha: 'shall' };
+const TAKES_NOT = /^(is|was|are|were|has|have|had|do|does|did|would|could|should|will|can)$/;
+
+/** "wouldn't touch" stands for "would not touch" too, and the other way round, where the table does not say so itself. */
+function writtenOut(root: PhraseNode, seen: Map<string, string>): void {
+  for (const p of [...phrasesOf(root)]) {
+    const at = p.words.findIndex((w) => w === "n't" || w === 'not');
+    const verb = p.words[at - 1];
+    if (!verb || (p.words[at] === 'not' && !TAKES_NOT.test(verb))) continue;
+    const short = Object.entries(FULL).find(([, long]) => long === verb)?.[0] ?? verb;
+    const other = p.words[at] === 'not' ? [short, "n't"] : [FULL[verb] ?? verb, 'not'];
+    const words = [...p.words.slice(0, at - 1), ...other, ...p.words.slice(at + 1)];
+    const key = `${p.tag}|${words.join(' ')}`;
+    if (seen.has(key)) continue;
+    seen.set(key, 'written out');
+    insert(root, { ...p, words });
+  }
+}
+
 /** All phrases as a trie over their words. Throws with the row that is wrong. */
 export function compile(tables: Record<string, readonly Row[]>): PhraseNode {
   const root: PhraseNode = { phrases: [], next: new Map() };
@@ -55,6 +74,7 @@ export function compile(tables: Record<string, readonly Row[]>): PhraseNode {
       }
     }
   }
+  writtenOut(root, seen);
   return root;
 }
 

@@ -32,22 +32,22 @@ export const team: readonly Row[] = [
   [
     'group',
     'lead',
-    'the two at the front; the pair at the front; the front two; front two; the two in front; leaders; the leaders; both leaders; my leaders; lead dogs; the lead dogs; both lead dogs; my lead dogs; the lead pair; lead pair; the front pair; the front end; the two leaders; the two up front; the pair up front; both up front; front runners; leads; the leads; both leads; my two leaders; two leaders',
+    'the two at the front; the pair at the front; the front two; front two; the two in front; leaders; the leaders; both leaders; my leaders; lead dogs; the lead dogs; both lead dogs; my lead dogs; the lead pair; lead pair; the front pair; the front end; the two leaders; the two up front; the pair up front; both up front; front runners; leads; the leads; both leads; my two leaders; two leaders; both the leaders; both of the leaders; both my leaders',
   ],
   [
     'group',
     'swing',
-    'swing dogs; the swing dogs; both swing dogs; swing pair; the swing pair; my swing dogs; both swings; the swings; the two swing dogs; both point dogs; point dogs; the point dogs; point pair; both in swing; the pair in swing; the two in swing; my swing pair; swings; the swing; both swing',
+    'swing dogs; the swing dogs; both swing dogs; swing pair; the swing pair; my swing dogs; both swings; the swings; the two swing dogs; both point dogs; point dogs; the point dogs; point pair; both in swing; the pair in swing; the two in swing; my swing pair; swings; the swing; both swing; both the swing dogs; both of the swing dogs',
   ],
   [
     'group',
     'team',
-    'team dogs; the team dogs; both team dogs; all the team dogs; the dogs in team; the middle dogs; team pairs; my team dogs; the team pair; the team pairs',
+    'team dogs; the team dogs; both team dogs; all the team dogs; the dogs in team; the middle dogs; team pairs; my team dogs; the team pair; the team pairs; both the team dogs; both of the team dogs',
   ],
   [
     'group',
     'wheel',
-    'the two at the back; the pair at the back; the back two; back two; the back pair; the two in back; wheel dogs; the wheel dogs; both wheel dogs; wheelers; the wheelers; both wheelers; wheel pair; the wheel pair; my wheel dogs; my wheelers; the two wheelers; the two wheel dogs; both in wheel; the pair in wheel; the two in wheel; both at wheel; wheels; the wheels; both wheels',
+    'the two at the back; the pair at the back; the back two; back two; the back pair; the two in back; wheel dogs; the wheel dogs; both wheel dogs; wheelers; the wheelers; both wheelers; wheel pair; the wheel pair; my wheel dogs; my wheelers; the two wheelers; the two wheel dogs; both in wheel; the pair in wheel; the two in wheel; both at wheel; wheels; the wheels; both wheels; both the wheelers; both of the wheelers; both the wheel dogs; both of the wheel dogs; both my wheelers',
   ],
   [
     'group',
@@ -62,12 +62,12 @@ export const team: readonly Row[] = [
   [
     'group',
     'F',
-    'the girls; girls; the ladies; ladies; females; the females; bitches; the bitches; all the girls; my girls; the gals; gals; all the females; all the ladies',
+    'the girls; girls; the ladies; ladies; females; the females; bitches; the bitches; all the girls; my girls; the gals; gals; all the females; all the ladies; both the girls; both of the girls; both girls; the two girls',
   ],
   [
     'group',
     'M',
-    'the boys; boys; males; the males; all the boys; my boys; the lads; lads; the fellas; all the males; the fellows; the gentlemen',
+    'the boys; boys; males; the males; all the boys; my boys; the lads; lads; the fellas; all the males; the fellows; the gentlemen; both the boys; both of the boys; both boys; the two boys',
   ],
   [
     'group',
@@ -84,6 +84,8 @@ export const team: readonly Row[] = [
     'rest',
     'the other two; the other three; the other four; the other five; the other six; the other seven; the other eight; the other nine; the other ten; the other twelve; other two; other three; other four',
   ],
+  ['group', 'rest-F', 'the other girls; other girls; the other females; the other ladies; the rest of the girls'],
+  ['group', 'rest-M', 'the other boys; other boys; the other males; the other lads; the rest of the boys'],
   ['group', 'mine', 'all of mine; mine all; all mine; my own dogs; all of my own; my own team'],
   [
     'group',
