@@ -7,7 +7,15 @@ import { type Dog, type Season, seasonOf } from '../model.ts';
 import { dogNamed } from '../notes/names.ts';
 import { contextOf } from '../notes/reading.ts';
 import { IndexKeeper, queryWords, search, tidy, understand } from '../search/index.ts';
-import { ABOUT_CAUTIONS, ABOUT_EPISODES, type Episode, episodesOf } from '../watch/index.ts';
+import {
+  ABOUT_CAUTIONS,
+  ABOUT_EPISODES,
+  type Episode,
+  episodesOf,
+  indexWatch,
+  type WatchIndex,
+  watchOf,
+} from '../watch/index.ts';
 import { dayIn, dogNames, type Records, recordsOf, seasonIn } from './records.ts';
 
 /** An answer both ways; CSV is made only when it is asked for. */
@@ -185,7 +193,13 @@ export async function searchReport(source: Source, asked: SearchAsked, now: stri
   await keeper.ready();
   const found = search(
     query,
-    { postings: keeper.postings, words: keeper.words, dogs: kennel.dogs, runsOf: groundOf(records) },
+    {
+      postings: keeper.postings,
+      words: keeper.words,
+      dogs: kennel.dogs,
+      runsOf: groundOf(records),
+      episodesOf: episodesIn(records, today),
+    },
     names,
     {
       limit: asked.limit,
@@ -246,4 +260,14 @@ function groundOf(records: Records) {
     }),
   );
   return (season: string) => kept.get(season) ?? { runs: [], ofNote: new Map<string, string[]>() };
+}
+
+/** A dog's episodes as they stood on a day, laid out when the first is asked for. */
+function episodesIn(records: Records, on: string): (dog: string) => readonly Episode[] {
+  const { silenceDays } = records.kennel.settings;
+  let watch: WatchIndex | undefined;
+  return (dog) => {
+    watch ??= indexWatch(records);
+    return watchOf(watch, records.load, [dog], { on, silenceDays }).episodes;
+  };
 }

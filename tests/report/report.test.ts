@@ -103,8 +103,15 @@ describe('load, watch, search, sheet, summary', () => {
   });
 
   it('search: the words read as the page reads them', async () => {
-    const told = await json<{ understood: string; hitsInAll: number }>('search', 'juniper', 'sore', 'wrist');
+    const told = await json<{
+      understood: string;
+      hitsInAll: number;
+      cameBack: { dog: string; site: { label: string }; episodes: { number: number; from: string }[] }[];
+    }>('search', 'juniper', 'sore', 'wrist');
     expect(told.hitsInAll).toBe(2);
+    expect(told.cameBack.map(({ dog, site, episodes }) => [dog, site.label, episodes.map((one) => one.from)])).toEqual([
+      ['Juniper', 'left wrist', ['2026-12-01', '2027-01-14']],
+    ]);
     expect(told.understood).toMatch(/Juniper/);
     const found = await rows('search', 'sore wrist', '--on', '2026-12-31');
     expect(found).toMatchObject([{ day: '2026-12-01', dogs: 'Juniper', part: 'wrist', sign: 'sore' }]);
