@@ -352,7 +352,7 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
               /^(lost|kicked off|flung|threw|thrown|tossed|shed|shucked|missing|gone|flipped|shed|lost)/.test(words)
             : s.value === 'off'
               ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
-              : /^(put|popped|slipped|back|on)\b/.test(words) && one;
+              : (/^(put|popped|slipped|back|on)\b/.test(words) && one) || (words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1)));
     // "Stubby's hind ones are tore", "Pesto's RF was ripped through"
     const behind = !near
       ? f.sites
@@ -383,7 +383,8 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
         });
       continue;
     }
-    if (!strong || (!near && !one && !/\bone|ones\b/.test(words))) continue;
+    const theirs = words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1));
+    if (!strong || (!near && !one && !theirs && !/\bone|ones\b/.test(words))) continue;
 
     let state = s.value as State;
     // "new one on" after a loss is a bootie put on; after a torn one it is a change.

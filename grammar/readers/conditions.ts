@@ -331,7 +331,7 @@ function trailNear(f: Frame, m: Mention): boolean {
       const between = f.tokens.slice(t.to, m.from).map((x) => x.low);
       const near = between.every(
         (w) =>
-          /^('s|is|was|are|were|has|have|had|been|gone|got|getting|gets|still|really|pretty|very|so|too|all|a|an|just|in|out|here|there|and|,|not|n't|quite|super|up|to|nice|bit|little|set|been|looking|looks|running|ran|back|turned|starting|today|now|like|kind|of|kinda|good|going|:|from|the|yard|it|stayed|hard|fast|again|mostly|becoming|on|near|by|went|off|over|super|section|frozen|through|-|into|that|half|yesterday|way|as|sharp|icy|wet|dry|nice)$/.test(
+          /^('s|its|where|is|was|are|were|has|have|had|been|gone|got|getting|gets|still|really|pretty|very|so|too|all|a|an|just|in|out|here|there|and|,|not|n't|quite|super|up|to|nice|bit|little|set|been|looking|looks|running|ran|back|turned|starting|today|now|like|kind|of|kinda|good|going|:|from|the|yard|it|stayed|hard|fast|again|mostly|becoming|on|near|by|went|off|over|super|section|frozen|through|-|into|that|half|yesterday|way|as|sharp|icy|wet|dry|nice)$/.test(
             w,
           ) || f.m.at('surface', m.from - 1),
       );

@@ -157,7 +157,16 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     if (near) {
       // "Willa's web healed", "wrist back to normal": the part itself is told well again.
       const s = f.sites.filter((x) => x.to <= m.from && m.from - x.to <= 3 && x.part).at(-1) as Site;
-      if (found.some((r) => r.site === s || (r.from <= s.from && s.to <= r.to))) continue;
+      const there = found.find((r) => r.site === s || (r.from <= s.from && s.to <= r.to));
+      if (there) {
+        // "a stiff back leg on the left and it's loosened off completely"
+        if (!there.entry.assertion && there.to <= m.from && there.entry.sign !== 'any') {
+          there.entry.assertion = 'resolved';
+          delete there.entry.trend;
+          f.claim(m.from, m.to);
+        }
+        continue;
+      }
       const owner = f.owner(s.from, m.to, s);
       if (!owner.human && owner.dogs.length)
         found.push({ entry: anyFinding(f, m, owner, s, 'resolved'), from: s.from, to: m.to, site: s });

@@ -369,6 +369,7 @@ function takingStands(
   }
   if (/^(mouthfuls?|bites)$/.test(words))
     return f.quantities.some((q) => q.to === m.from) || /^(few|couple|several|some|small|little|tiny)$/.test(prev);
+  if (/^(nearly|almost) all$/.test(words) && (next === ':' || next === 'of')) return false;
   // the pill, not the food
   if (
     /^(spat|spit)/.test(words) &&

@@ -49,20 +49,21 @@ export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site
   if (right && left) {
     const gapL = m.from - left.to;
     const gapR = right.from - m.to;
-    const first =
-      !taken.has(left) && (gapL <= gapR || f.m.at('sign', left.to + gapL) === m) && !(gapR === 0) ? left : right;
+    // "the back left one, there's a little cut in the pad": a place told with "in" is the sign's own
+    const own = Boolean(right.part) && gapL > 3 && /^(in|on|between|under|above|behind|around|along|inside)$/.test(f.low(m.to));
+    const first = !taken.has(left) && gapR !== 0 && !own ? left : right;
     if (left.part && !right.part && right.side && !left.side && gapR <= 4)
       return [{ ...left, side: right.side, end: right.end ?? left.end, to: right.to, paws: right.paws }];
     if (right.part && !left.part && left.side && !right.side && gapL <= 3)
       return [{ ...right, side: left.side, end: left.end ?? right.end, from: left.from, paws: left.paws }];
-    return listed(f, first, first === right);
+    return listed(f, first, first === right, taken);
   }
   const one = left ?? right;
-  return one ? listed(f, one, one === right) : [];
+  return one ? listed(f, one, one === right, taken) : [];
 }
 
 /** More sites in a list: "left wrist and right shoulder are sore", "splits in LF web and RH pad". */
-function listed(f: Frame, site: Site, forward: boolean): Site[] {
+function listed(f: Frame, site: Site, forward: boolean, taken: ReadonlySet<Site>): Site[] {
   const out = [site];
   let edge = site;
   for (let n = 0; n < 4; n++) {
@@ -72,7 +73,7 @@ function listed(f: Frame, site: Site, forward: boolean): Site[] {
           ? s.from > edge.from && s.from - edge.to <= 3 && s.from >= edge.to
           : s.to < edge.to && edge.from - s.to <= 3 && s.to <= edge.from) && !s.anaphor,
     );
-    if (!next) break;
+    if (!next || (!forward && taken.has(next))) break;
     const [a, b] = forward ? [edge.to, next.from] : [next.to, edge.from];
     const words = f.tokens.slice(a, b).map((t) => t.low);
     if (n === 0 && !words.some((w) => /^(and|&|\+|n|\/)$/.test(w))) break;

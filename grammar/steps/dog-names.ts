@@ -184,7 +184,9 @@ export function inDogSlot(
     return at.possessive && follows;
   }
   if (ADJECTIVE_BEFORE.has(prev) && !at.possessive) {
-    if (prev === 'that') return false;
+    // "he says that Ivy's coughing"; "that biscuit"
+    if (prev === 'that')
+      return follows && !THING_TAGS.some((tag) => m.at(tag, at.from)) && (m.at('sign', at.to) !== undefined || m.at('ate', at.to) !== undefined || /^('s|is|was|has|had|wo|would|did|needs|looks|seems|ate|drank|lost|ran|and)$/.test(next));
     if (prev === 'of')
       return (
         inList ||
