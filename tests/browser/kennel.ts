@@ -24,11 +24,14 @@ export interface Kennel {
   end(): Promise<void>;
 }
 
-/** Starts the real server on a free port over a new folder. The pages have to be built already. */
-export async function openKennel(): Promise<Kennel> {
+/**
+ * Starts the real server on a free port over a new folder. The pages have to be built already.
+ * @param now the server's clock; the machine's own when left out
+ */
+export async function openKennel(now?: () => string): Promise<Kennel> {
   if (!existsSync(INDEX)) throw new Error('The pages are not built: run "npm test", or "npx vite build" first.');
   const folder = await mkdtemp(join(tmpdir(), 'snackstop-browser-'));
-  let serving: Serving | undefined = await serve({ port: 0, folder });
+  let serving: Serving | undefined = await serve({ port: 0, folder, now });
   const { url, port } = serving;
   return {
     url,
@@ -48,7 +51,7 @@ export async function openKennel(): Promise<Kennel> {
       serving = undefined;
     },
     async start() {
-      serving ??= await serve({ port, folder });
+      serving ??= await serve({ port, folder, now });
     },
     async end() {
       await serving?.stop();

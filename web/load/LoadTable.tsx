@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { keptSignal } from '../keep.ts';
 import { SortTable } from '../parts/SortTable.tsx';
-import { units } from '../status.ts';
+import { status, units } from '../status.ts';
 import { dayWords } from '../times.ts';
 import { useNarrow } from '../use.ts';
 import { type DogLoad, type LoadAnswer, loadColumns } from './columns.tsx';
@@ -13,7 +13,7 @@ const chosen = keptSignal<string>('loadcolumns', '');
 
 export function LoadTable({ load }: { load: LoadAnswer }) {
   const narrow = useNarrow();
-  const all = loadColumns(units.value);
+  const all = loadColumns(units.value, load.on === (status.value?.today ?? load.on) ? 'Today' : 'That day');
   const kept = chosen.value.split(' ').filter((key) => all.some((column) => column.key === key));
   const shown = new Set(
     kept.length > 0 ? kept : all.filter((column) => !narrow || column.first).map((column) => column.key),

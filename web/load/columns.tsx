@@ -74,11 +74,11 @@ const count = (
   ...more,
 });
 
-/** Every column but the dog's name. */
-export function loadColumns(units: Units): LoadColumn[] {
+/** Every column but the dog's name. `day`: what the first of them is called. */
+export function loadColumns(units: Units, day: string): LoadColumn[] {
   const unit = distanceUnit(units);
   return [
-    { ...sum('today', 'That day', `${unit} on the day of the page`, units), first: true },
+    { ...sum('today', day, `${unit} on the day of the page`, units), first: true },
     { ...sum('metres7', '7 days', `${unit} in the seven days that end with that day`, units), first: true },
     {
       ...sum('meanWeek28', '28-day mean week', `a quarter of the ${unit} of the last 28 days`, units),

@@ -72,7 +72,7 @@ export function EntryRow({ desk, one, index, takesFocus }: Props) {
           <button
             type="button"
             class="button tight"
-            aria-label={`Accept ${name}`}
+            aria-label={`${one.state === 'removed' ? 'Take it back:' : 'Accept'} ${name}`}
             onClick={() => void desk.accept(index)}
           >
             {one.state === 'removed' ? 'Take it back' : 'Accept'}
