@@ -12,8 +12,10 @@ export interface Case {
 
 const here = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 const contexts: Record<string, Context> = Object.fromEntries(
-  Object.entries(JSON.parse(readFileSync(here('contexts.json'), 'utf8')) as Record<string, unknown>).map(
-    ([name, c]) => [name, contextSchema.parse(c)],
+  ['contexts.json', 'speakers.contexts.json'].flatMap((file) =>
+    Object.entries(JSON.parse(readFileSync(here(file), 'utf8')) as Record<string, unknown>).map(
+      ([name, c]) => [name, contextSchema.parse(c)] as const,
+    ),
   ),
 );
 

@@ -14,7 +14,9 @@ const FLOOR: Record<string, { f1: number; findings: number; heard: number }> = {
   'dev-b': { f1: 0.985, findings: 0.99, heard: 0.965 },
   'dev-c': { f1: 0.985, findings: 0.99, heard: 0.965 },
   'dev-d': { f1: 0.985, findings: 0.99, heard: 0.93 },
-  'dev-e': { f1: 0.9, findings: 0.84, heard: 0.85 },
+  'dev-e': { f1: 0.97, findings: 0.95, heard: 0.94 },
+  // Written as lists: without their marks nobody could tell them apart.
+  'speaker-list-keeper': { f1: 0.94, findings: 0.88, heard: 0.7 },
 };
 const DEFAULT = { f1: 0.85, findings: 0.85, heard: 0.8 };
 
