@@ -386,6 +386,8 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
     const theirs = words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1));
     if (!strong || (!near && !one && !theirs && !/\bone|ones\b/.test(words))) continue;
 
+    // "swapped it for a new one": once
+    if (/\bnew ones?\b|\bfresh ones?\b/.test(words) && out.some((r) => r.entry.state === 'changed' && s.from >= r.to && s.from - r.to <= 5)) continue;
     let state = s.value as State;
     // "new one on" after a loss is a bootie put on; after a torn one it is a change.
     if (/^(new one|new ones|fresh one)/.test(words))

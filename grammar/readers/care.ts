@@ -483,6 +483,8 @@ const plainBetween = (f: Frame, a: number, b: number) => {
 function objectDog(f: Frame, m: Mention) {
   for (let k = m.to; k < m.to + 6 && k < f.tokens.length; k++) {
     const d = f.dogFrom(k);
+    // "washed it out Gopher's chewing at …": another statement
+    if (d?.possessive && d.kind === 'names' && !f.sites.some((s) => s.from >= d.to && s.from - d.to <= 1) && !f.m.at('paws', d.to)) return undefined;
     if (d)
       return (d.company && f.low(d.from - 1) !== 'for') || (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from)))
         ? undefined

@@ -182,6 +182,7 @@ function skyStands(f: Frame, m: Mention): boolean {
   if (words === 'soup out there') return true;
   if (words === 'sun') return !/^(gets|hits|softens|dog|dogs|up|came|went|has)$/.test(next) || next === 'came' || next === 'up';
   if (words === 'rain') return prev !== 'as';
+  if (words === 'breeze' || words === 'a breeze') return !(prev === 'the' && /^(into|in|to|of)$/.test(f.low(m.from - 2)));
   if (words === 'flakes') return /^(soft|big|fat|few|wet|huge|tiny|fluffy|,|small|first|some)$/.test(prev);
   if (words === 'building') return false;
   if (words === 'cloud' || words === 'clouds') return !/^(of)$/.test(next);

@@ -39,6 +39,7 @@ export function readDrops(f: Frame): void {
   const taken = new Set<DogPhrase>();
   for (const m of f.m.of('drop')) {
     if (f.m.at('back-in', m.from)) continue;
+    if (/^(day|a|the|rest)$/.test(f.low(m.from)) && /^(off|day)$/.test(f.low(m.to - 1)) && givenRest(f, m)) continue;
     // "drunk every drop"
     if (f.low(m.from) === 'drop' && /^(every|a|last|the|each|no|one|another)$/.test(f.low(m.from - 1))) continue;
     const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
@@ -141,6 +142,9 @@ const goesHome = (f: Frame, d: DogPhrase) => {
     (f.low(d.to) !== 'in' || f.low(d.to + 2) === 'yard' || f.low(d.to + 2) === 'kennel')
   );
 };
+
+/** "gets the day off" is a rest that is given, not a dog that was left at home. */
+const givenRest = (f: Frame, m: Mention) => /^(gets|get|give|gave|giving|getting|got|earned|deserves|deserve|needs|need|take|takes)$/.test(f.low(m.from - 1)) || f.dogs.some((d) => d.to === m.from && /^(give|gave|giving|gives)$/.test(f.low(d.from - 1)));
 
 /** Home needs its dog close: "she's home", "Rime can stay home", "kept Teal home". */
 function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {

@@ -14,6 +14,11 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   let k = m.to;
   while (/^(with|w|\/|in|on|of|to|the|either|any|about|wrong|between|at|all|there)$/.test(f.low(k)) && k - m.to < 5)
     k++;
+  // "Echo feet: textbook, not a mark on em"
+  const them = /^(them|em|it|those|him|her|either)$/.test(f.low(k)) && /\b(mark|scratch)\b/.test(words) ? f.sites.filter((s) => s.part && !s.anaphor && s.to <= m.from && f.sentence(s.from) === f.sentence(m.from)).at(-1) : undefined;
+  const its = them && f.owner(them.from, them.to, them);
+  if (them && its && !its.human && its.dogs.length && /^(them|em|it|those|either)$/.test(f.low(k)))
+    return [{ entry: anyFinding(f, m, its, them, 'absent'), from: m.from, to: k + 1, site: them }];
   const dog = f.dogFrom(k);
   let site =
     f.sites.find((s) => s.from >= k && s.from <= (dog ? dog.to + 1 : k) && s.to > k) ??

@@ -214,6 +214,8 @@ export function inDogSlot(
     if (next !== 'the' && next !== 'that' && next !== 'this' && next !== 'about') return false;
     if (prev === '' || prev === '.' || prev === 'to') return false;
   }
+  // "sunny out": the weather
+  if (!at.possessive && m.at('condition', at.from) && /^(out|outside|skies|spells)$/.test(next) && tokens[at.to + 1]?.low !== 'of') return false;
   if (!at.possessive && THING_TAGS.some((tag) => m.at(tag, at.from))) {
     return (
       inList ||

@@ -215,7 +215,7 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   if (a.kind === 'group' && a.value === 'all') return false;
   if (
     b.kind === 'group' &&
-    (b.value === 'all' || b.value === 'both' || b.value === 'rest' || b.value?.startsWith('other'))
+    (b.value === 'all' || b.value === 'both' || b.value?.startsWith('rest') || b.value?.startsWith('other'))
   )
     return false;
   if (between.length === 0) return a.kind === 'names' && b.kind === 'names';

@@ -102,6 +102,12 @@ function plannedUnder(g: Ground, cue: Cue, from: number, to: number): boolean {
   return true;
 }
 
+/** Does a sentence hold a verb of what is to come: "I'm booting", "we'll", "is going to"? */
+function planned(g: Ground, from: number, to: number): boolean {
+  for (let k = from; k < to; k++) if (/^(will|'ll|gonna|shall)$/.test(lowAt(g, k)) || (/^('m|'s|'re|is|are|am)$/.test(lowAt(g, k)) && lowAt(g, k + 1).endsWith('ing'))) return true;
+  return false;
+}
+
 /** Over a full stop a heading goes only to sentences that tell nothing of their own. */
 function tellsNothing(g: Ground, cue: Cue, from: number, to: number): boolean {
   const told = VERB | NOW | TOLD;
@@ -110,7 +116,13 @@ function tellsNothing(g: Ground, cue: Cue, from: number, to: number): boolean {
     if (f & (SENTENCE | CONTRAST)) break;
     if (f & told) return false;
   }
-  for (let b = from; b > cue.to; b--) if ((g.flags[b] as number) & told) return false;
+  // "Tomorrow I'm booting both leaders. And Gravy starts in wheel": its own sentence may plan in its own way
+  let z = cue.to;
+  while (z < from && !((g.flags[z] as number) & SENTENCE)) z++;
+  let w = z;
+  while (w < from && g.tokens[w]?.kind === 'mark') w++;
+  const goesOn = /^(and|then|also)$/.test(lowAt(g, w)) && planned(g, cue.to, z);
+  for (let b = from; b > (goesOn ? z : cue.to); b--) if ((g.flags[b] as number) & told) return false;
   return true;
 }
 

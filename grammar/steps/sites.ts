@@ -244,6 +244,7 @@ function pointedBack(tokens: readonly Token[], sites: Site[]): void {
       (behind[0] === 'on' || behind[0] === 'of' || behind[0] === 'in') && /^(it|that|there)$/.test(behind[1] ?? '');
     const onSide = behind[0] === 'on' && /^(that|the)$/.test(behind[1] ?? '') && (/^(side|leg|one)$/.test(behind[2] ?? '') || behind[2] === 'same');
     if (!there && !onIt && !onSide) return;
+    if (onSide) s.to += behind[2] === 'same' ? 4 : 3;
     const last = sites
       .slice(0, n)
       .reverse()

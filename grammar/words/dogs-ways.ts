@@ -95,7 +95,7 @@ export const ways: readonly Row[] = [
   [
     'quantity',
     'body-condition',
-    'body condition; body condition score; bcs; condition; condition score; body score; on condition; bc; on body condition; b c s; bcs is; body condition scores; on the nine point chart; on the chart; condition wise; out of nine; out of 9; scored; score; of nine',
+    'body condition; body condition score; bcs; condition; condition score; body score; on condition; bc; on body condition; b c s; bcs is; body condition scores; on the nine point chart; on the chart; condition wise; out of nine; out of 9; scored; score; of nine; on his chart; on my chart; on her chart; on our chart; on the nine point scale; on the condition chart; for condition; condition scored; scores; scored her; scored him; body scored',
   ],
   [
     'quantity',

@@ -91,6 +91,6 @@ export const feet: readonly Row[] = [
   [
     'act',
     'rested',
-    'a day off; day off; the day off; rested; rest; rests; resting; resting up; rest up; day of rest; days off; take a day off; rest day; gets a day off; gets the day off; gets a rest; taking a break; off tomorrow; getting a rest; give a rest; gets tomorrow off; day off tomorrow; tomorrow off; laid off; layoff; light duty; gets a break; sit tomorrow; sits tomorrow; stall rest; gets rest; a few days off; a couple days off; the week off; gets a couple days off; gets a few days off; couple of days off; gets the week off; gets two days off; two days off; three days off; take it easy; on rest; rest him; rest her',
+    'a day off; day off; the day off; rested; rest; rests; resting; resting up; rest up; day of rest; days off; take a day off; rest day; gets a day off; gets the day off; gets a rest; taking a break; off tomorrow; getting a rest; give a rest; gets tomorrow off; day off tomorrow; tomorrow off; laid off; layoff; light duty; gets a break; sit tomorrow; sits tomorrow; stall rest; gets rest; a few days off; a couple days off; the week off; gets a couple days off; gets a few days off; couple of days off; gets the week off; gets two days off; two days off; three days off; take it easy; on rest; rest him; rest her; a couple of days off; couple days off; a week off; some time off; time off; a rest; a rest day; rested up; the morning off; the afternoon off',
   ],
 ];
