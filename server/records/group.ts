@@ -17,6 +17,10 @@ export interface Group {
   items: Item[];
   /** Whether any accepted entry shows that a team went out; else these are yard notes. */
   isRun: boolean;
+  /** A person chose that its first note begins something of its own: nothing in it goes back to the speaker's runs before. */
+  cut?: true;
+  /** Notes that a person put here. */
+  moved?: Set<string>;
 }
 
 /** Groups of a season's notes (`items` in the order of time), in the order of their first notes. */
@@ -48,7 +52,8 @@ function inChain(chain: readonly Item[], cuts: ReadonlySet<string>, gapHours: nu
       group.isRun = open.isRun;
     } else {
       open = openWith(item);
-      groups.push({ by: item.by, day: open.day, items: [item], isRun: open.isRun });
+      const cut = cuts.has(item.note.id) ? { cut: true as const } : {};
+      groups.push({ by: item.by, day: open.day, items: [item], isRun: open.isRun, ...cut });
     }
   }
   return groups;
@@ -101,6 +106,7 @@ function moveIn(groups: Group[], items: readonly Item[], anchors: ReadonlyMap<st
     const group = anchor === undefined ? undefined : home.get(anchor);
     if (!group) continue;
     group.items.push(item);
+    group.moved = (group.moved ?? new Set()).add(item.note.id);
     group.isRun ||= item.told.some(showsRun);
     touched.add(group);
   }

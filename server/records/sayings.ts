@@ -4,6 +4,7 @@
  */
 import type { Kind } from '../../grammar/entry.ts';
 import { inOrder } from './course.ts';
+import { showsRun } from './evidence.ts';
 import type { Group } from './group.ts';
 import { grouped, holds, type Item, said, type Told } from './items.ts';
 import { phaseOf } from './phases.ts';
@@ -44,7 +45,7 @@ export function sayingsOf(groups: readonly Group[], outings: readonly Outing[]):
       for (const told of item.told) {
         if (!counts(told)) continue;
         const { kind } = told.entry;
-        if (OF_DOGS.has(kind)) sorting.ofDogs(told, item, outing);
+        if (OF_DOGS.has(kind)) sorting.ofDogs(told, item, group, outing);
         else if (AROUND.has(kind)) sorting.around(told, item, outing);
       }
   }
@@ -68,11 +69,11 @@ class Sorting {
     return this.starts.get(team) ?? Number.POSITIVE_INFINITY;
   }
 
-  ofDogs(told: Told, item: Item, outing: Outing | undefined): void {
+  ofDogs(told: Told, item: Item, group: Group, outing: Outing | undefined): void {
     const phase = outing ? phaseOf(outing.phases, item) : 'after';
     const left: string[] = [];
     for (const dog of expanded(told, item, outing)) {
-      const team = teamIn(outing, dog) ?? this.elsewhere(dog, item, outing, phase === 'trail');
+      const team = teamIn(outing, dog) ?? this.elsewhere(dog, item, group, phase === 'trail');
       if (team) {
         add(this.dogs, team, dog, told);
         team.items.add(item);
@@ -106,17 +107,19 @@ class Sorting {
 
   /**
    * The run of that day a dog was in, told of in another driver's notes or in the yard afterwards: the last that began before. On
-   * the trail only another driver's run is meant; a dog of one's own earlier run is not in this one.
+   * the trail only another driver's run is meant; a dog of one's own earlier run is not in this one. What a person put
+   * elsewhere by hand, or cut off from the run before, does not go back there.
    */
-  private elsewhere(dog: string, item: Item, outing: Outing | undefined, trail: boolean): Team | undefined {
-    const days = [outing?.group.day, item.when.day];
-    for (const day of new Set(days)) {
-      if (day === undefined) continue;
+  private elsewhere(dog: string, item: Item, group: Group, trail: boolean): Team | undefined {
+    if (group.moved?.has(item.note.id)) return undefined;
+    const notOwn =
+      trail || (group.cut === true && (!group.isRun || (item === group.items[0] && !item.told.some(showsRun))));
+    for (const day of new Set([group.day, item.when.day])) {
       const found = (this.byDay.get(day) ?? []).findLast(
         (team) =>
           team.members.has(dog) &&
           (this.startOf(team) <= item.when.ms || trail) &&
-          !(trail && team.group.by === outing?.group.by),
+          !(notOwn && team.group.by === group.by),
       );
       if (found) return found;
     }

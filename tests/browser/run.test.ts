@@ -129,6 +129,7 @@ describe.runIf(executable)('a run of ten notes', () => {
 /** The miles of today that stand in a dog's row. */
 async function todayOf(page: Watched['page'], dog: string): Promise<string | undefined> {
   const cells = await page
+    .getByRole('region', { name: /^Load of each dog/ })
     .getByRole('row', { name: new RegExp(`^${dog}`) })
     .getByRole('cell')
     .allTextContents();

@@ -138,6 +138,25 @@ describe('joining and cutting', () => {
     expect(again.json.run.notes).toEqual([b1, b2]);
   });
 
+  it('a note that only tells of a dog is cut off and moved as well: what a person chose goes before where the dog ran', async () => {
+    const { kennel, a1, a2, b1, b2 } = await threeRuns();
+    const [evening = ''] = await said(kennel, ['09:30', 'Moss is lame']);
+    expect((await notesOf(kennel))[0]).toEqual([a1, a2, evening]);
+    const cut = await kennel.post<{ runs: RunRecord[] }>(`/api/runs/${a1}/cut`, { note: evening });
+    expect(cut.status).toBe(200);
+    expect((await notesOf(kennel))[0]).toEqual([a1, a2]);
+    // It is in no run now, and still told of the dog.
+    const { json } = await kennel.get<{ episodes: { dog: string }[] }>('/api/watch');
+    expect(json.episodes.map(({ dog }) => dog)).toEqual(['Moss']);
+    const moved = await kennel.post<OneRun>(`/api/runs/${evening}/move`, { note: evening, toRunOf: b1 });
+    expect(moved.status).toBe(200);
+    expect((await notesOf(kennel)).slice(0, 2)).toEqual([
+      [a1, a2],
+      [evening, b1, b2],
+    ]);
+    expect((await kennel.get<{ episodes: { dog: string }[] }>('/api/watch')).json.episodes).toHaveLength(1);
+  });
+
   it('joins runs of two days that follow each other, but not of days apart', async () => {
     const { kennel, b1, b2, c1 } = await threeRuns();
     const [late = ''] = await said(kennel, ['2027-01-20T08:00:00-09:00', 'Moss in lead, 4 miles']);
