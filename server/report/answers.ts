@@ -6,7 +6,7 @@ import { ABOUT_EWMA, ABOUT_MONOTONY, ABOUT_RATIO, loadOf } from '../load/index.t
 import { type Dog, type Season, seasonOf } from '../model.ts';
 import { dogNamed } from '../notes/names.ts';
 import { contextOf } from '../notes/reading.ts';
-import { IndexKeeper, queryWords, search, tidy, understand } from '../search/index.ts';
+import { IndexKeeper, numbered, queryWords, search, tidy, understand } from '../search/index.ts';
 import {
   ABOUT_CAUTIONS,
   ABOUT_EPISODES,
@@ -193,13 +193,7 @@ export async function searchReport(source: Source, asked: SearchAsked, now: stri
   await keeper.ready();
   const found = search(
     query,
-    {
-      postings: keeper.postings,
-      words: keeper.words,
-      dogs: kennel.dogs,
-      runsOf: groundOf(records),
-      episodesOf: episodesIn(records, today),
-    },
+    { postings: keeper.postings, words: keeper.words, dogs: kennel.dogs, runsOf: groundOf(records) },
     names,
     {
       limit: asked.limit,
@@ -245,7 +239,12 @@ export async function searchReport(source: Source, asked: SearchAsked, now: stri
     text,
   }));
   return {
-    json: { query, understood: queryWords(query), slips: told.slips, ...found },
+    json: {
+      query,
+      understood: queryWords(query),
+      slips: told.slips,
+      ...numbered(found, query, episodesIn(records, today)),
+    },
     // A query that asks for words alone finds notes, not entries.
     csv: () => csvRows(columns, hits.length > 0 ? hits : notes),
   };

@@ -1,18 +1,24 @@
 /** Search over everything that is kept. */
+import { setImmediate } from 'node:timers/promises';
 import type { House } from '../notes/house.ts';
 import { contextOf } from '../notes/reading.ts';
 import { dayOf } from '../notes/state.ts';
 import { currentName } from '../records/index.ts';
 import {
   chipsOf,
+  dogsToNumber,
   type Ground,
   IndexKeeper,
+  type Numbered,
+  numbered,
   type Query,
   queryWords,
+  type Result,
   search,
   tidy,
   understand,
 } from '../search/index.ts';
+import type { Episode } from '../watch/index.ts';
 import { newRoutes } from './errors.ts';
 import { getSearch, type Parts } from './search-routes.ts';
 import { watchOfDog } from './together.ts';
@@ -44,9 +50,8 @@ export function searchRoutes(house: House) {
         const { runs, runsOfNote } = runsIn(house, store.season(season));
         return { runs, ofNote: runsOfNote };
       },
-      episodesOf: (dog) => watchOfDog(house, dog, dayOf(house.now())).episodes,
     };
-    const found = search(asked, ground, store.seasonNames(), { limit, offset });
+    const found = await numberedInTurn(house, search(asked, ground, store.seasonNames(), { limit, offset }), asked);
     return c.json(
       {
         query: asked,
@@ -59,6 +64,17 @@ export function searchRoutes(house: House) {
       200,
     );
   });
+}
+
+/** The findings numbered by their episodes. One dog after the other: whoever wants to leave a note meanwhile does not wait. */
+async function numberedInTurn(house: House, found: Result, query: Query): Promise<Numbered> {
+  const today = dayOf(house.now());
+  const episodes = new Map<string, readonly Episode[]>();
+  for (const dog of dogsToNumber(found, query)) {
+    episodes.set(dog, watchOfDog(house, dog, today).episodes);
+    await setImmediate();
+  }
+  return numbered(found, query, (dog) => episodes.get(dog) ?? []);
 }
 
 /** The parts of an address as a query. */

@@ -1,8 +1,7 @@
 /** Findings among the hits, numbered by their episodes: which time it is, and every time on the same place in the season. */
-import type { ReviewedEntry } from '../model.ts';
 import type { Episode } from '../watch/index.ts';
-import type { Ground } from './find.ts';
 import type { Query } from './query.ts';
+import type { Hit, Result } from './search.ts';
 
 /** An episode that a hit was seen in. */
 export interface InEpisode {
@@ -28,32 +27,50 @@ export interface CameBack {
   })[];
 }
 
-interface HitEntry {
-  dogs: readonly string[];
-  entry: ReviewedEntry;
-}
-
 /** Places listed at most: more say nothing that the dogs' own pages do not say better. */
 const MOST = 12;
 
-/** For each entry among the hits the episodes it was seen in, by its id; of the dogs asked for, where some are. */
-export function episodesByEntry(
-  hits: readonly HitEntry[],
-  query: Query,
-  { episodesOf }: Ground,
+/** A result whose findings are numbered. */
+export interface Numbered extends Omit<Result, 'hits'> {
+  /** Each with the episodes it was seen in; none for what is not a finding told to be so, or not reviewed. */
+  hits: (Hit & { episodes: InEpisode[] })[];
+  /** Of the places in these hits those where something was found more than once. */
+  cameBack: CameBack[];
+}
+
+/** The dogs whose episodes are asked for: those of the findings, only the ones searched for where some are. */
+export function dogsToNumber({ hits }: Pick<Result, 'hits'>, query: Query): string[] {
+  return [...wantedBy(hits, query).keys()];
+}
+
+/** Numbers the findings of a result. @param episodesOf the episodes of each of `dogsToNumber`, of every season */
+export function numbered(result: Result, query: Query, episodesOf: (dog: string) => readonly Episode[]): Numbered {
+  const episodes = episodesByEntry(wantedBy(result.hits, query), episodesOf);
+  return {
+    ...result,
+    hits: result.hits.map((hit) => ({ ...hit, episodes: episodes.get(hit.id) ?? [] })),
+    cameBack: cameBack(episodes, query, episodesOf),
+  };
+}
+
+/** Ids of the findings told to be so and reviewed, by dog. */
+function wantedBy(hits: readonly Hit[], query: Query): Map<string, Set<string>> {
+  const wanted = new Map<string, Set<string>>();
+  for (const { entry, id, unreviewed } of hits) {
+    const as = entry.assertion ?? 'present';
+    if (entry.kind !== 'finding' || unreviewed || (as !== 'present' && as !== 'possible')) continue;
+    for (const dog of entry.dogs)
+      if (dog !== '*' && (query.dogs?.includes(dog) ?? true)) wanted.set(dog, (wanted.get(dog) ?? new Set()).add(id));
+  }
+  return wanted;
+}
+
+/** For each entry the episodes it was seen in, by its id. */
+function episodesByEntry(
+  wanted: ReadonlyMap<string, ReadonlySet<string>>,
+  episodesOf: (dog: string) => readonly Episode[],
 ): Map<string, InEpisode[]> {
   const found = new Map<string, InEpisode[]>();
-  if (!episodesOf) return found;
-  const wanted = new Map<string, Set<string>>();
-  for (const { dogs, entry } of hits) {
-    const as = entry.entry.assertion ?? 'present';
-    const told =
-      entry.entry.kind === 'finding' && entry.state === 'accepted' && (as === 'present' || as === 'possible');
-    if (!told) continue;
-    for (const dog of dogs)
-      if (dog !== '*' && (query.dogs?.includes(dog) ?? true))
-        wanted.set(dog, (wanted.get(dog) ?? new Set()).add(entry.id));
-  }
   for (const [dog, ids] of wanted)
     for (const episode of episodesOf(dog)) {
       const seen = episode.seen.filter(({ id }) => ids.has(id));
@@ -73,11 +90,14 @@ export function episodesByEntry(
   return found;
 }
 
-/** The places of these episodes where something was found more than once in the season: the most times first, those with a side before those without, then the newest. */
-export function cameBack(
+/**
+ * The places of these episodes where something was found more than once in the season: the most times first, those with
+ * a side before those without, then the newest.
+ */
+function cameBack(
   byEntry: ReadonlyMap<string, readonly InEpisode[]>,
   query: Query,
-  { episodesOf }: Ground,
+  episodesOf: (dog: string) => readonly Episode[],
 ): CameBack[] {
   const ids = new Set<string>();
   const dogs = new Set<string>();
@@ -88,7 +108,7 @@ export function cameBack(
     }
   const places: CameBack[] = [];
   for (const dog of dogs) {
-    const counted = (episodesOf?.(dog) ?? []).filter(({ number }) => number !== undefined);
+    const counted = episodesOf(dog).filter(({ number }) => number !== undefined);
     for (const episodes of byPlace(counted).values()) {
       const [one] = episodes;
       if (!one || episodes.length < 2 || !episodes.some(({ id }) => ids.has(id))) continue;

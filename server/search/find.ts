@@ -1,7 +1,6 @@
 /** A query over the index: hits in the order of time, newest first, and the notes they stand in. */
 import type { Dog } from '../model.ts';
 import type { RunRecord } from '../records/types.ts';
-import type { Episode } from '../watch/index.ts';
 import { aroundNote } from './around.ts';
 import type { Found, FullText } from './fulltext.ts';
 import { type Around, type Asking, ask, type Named, type Told, tellsAny, verdict } from './match.ts';
@@ -16,8 +15,6 @@ export interface Ground {
   dogs: Dog[];
   /** A season's runs, in the order of time, and the ids of the runs that hold a note. */
   runsOf: (season: string) => { runs: readonly RunRecord[]; ofNote: ReadonlyMap<string, readonly string[]> };
-  /** A dog's episodes in every season; without it no hit is numbered. */
-  episodesOf?: (dog: string) => readonly Episode[];
 }
 
 export interface RawHit {

@@ -5,7 +5,7 @@
  * store → keeper.ts (postings.ts: who tells what; fulltext.ts: the notes' words) → find.ts → search.ts: the answer
  */
 export { within } from './amounts.ts';
-export type { CameBack, InEpisode } from './came-back.ts';
+export { type CameBack, dogsToNumber, type InEpisode, type Numbered, numbered } from './came-back.ts';
 export { type Calendar, whenIn } from './dates.ts';
 export type { Ground } from './find.ts';
 export { IndexKeeper } from './keeper.ts';

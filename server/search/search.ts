@@ -2,7 +2,6 @@
 import type { Entry } from '../../grammar/entry.ts';
 import type { Dog } from '../model.ts';
 import { joinedSpans } from '../notes/spans.ts';
-import { type CameBack, cameBack, episodesByEntry, type InEpisode } from './came-back.ts';
 import { find, type Ground, type RawHit, runsOfNote } from './find.ts';
 import { marksOf, wordsOf } from './fulltext.ts';
 import { type Between, between } from './miles.ts';
@@ -29,8 +28,6 @@ export interface Hit {
   /** Waits for review: it counts for nothing yet. */
   unreviewed: boolean;
   since: Since[];
-  /** The episodes it was seen in; none for what is not a finding told to be so, or not reviewed. */
-  episodes: InEpisode[];
 }
 
 export interface NoteHit {
@@ -61,8 +58,6 @@ export interface Result {
   /** How many hits each dog and each season has, most first. */
   dogs: Tally[];
   seasons: Tally[];
-  /** Of the places in the hits of this page those where something was found more than once. */
-  cameBack: CameBack[];
   leftOut?: string;
 }
 
@@ -86,10 +81,8 @@ export function search(query: Query, ground: Ground, seasonNames: readonly strin
     const { span } = entryAt(hit).entry;
     if (span) spans.set(hit.at, [...(spans.get(hit.at) ?? []), span]);
   }
-  const numbered = hits.map((hit) => ({ dogs: hit.dogs, entry: entryAt(hit), season: hit.at.season }));
-  const episodes = episodesByEntry(numbered, query, ground);
   return {
-    hits: hits.map((hit, i) => hitOf(hit, since[i] ?? [], episodes.get(entryAt(hit).id) ?? [], ground)),
+    hits: hits.map((hit, i) => hitOf(hit, since[i] ?? [], ground)),
     hitsInAll: raw.hits.length,
     notes: shown.map((at) => noteOf(at, spans.get(at) ?? [], raw.terms.get(at.note.id) ?? [], query, ground)),
     notesInAll: raw.notes.length,
@@ -97,14 +90,13 @@ export function search(query: Query, ground: Ground, seasonNames: readonly strin
     unreviewed: raw.hits.reduce((n, hit) => n + (entryAt(hit).state === 'proposed' ? 1 : 0), 0),
     dogs: tally(raw.hits.flatMap((hit) => hit.dogs.filter((d) => d !== '*' && (query.dogs?.includes(d) ?? true)))),
     seasons: tally(raw.hits.map((hit) => hit.at.season)),
-    cameBack: cameBack(episodes, query, ground),
     ...(raw.leftOut ? { leftOut: raw.leftOut } : {}),
   };
 }
 
 const entryAt = (hit: RawHit) => hit.at.entries[hit.index] as Indexed['entries'][number];
 
-function hitOf(hit: RawHit, since: Since[], episodes: InEpisode[], ground: Ground): Hit {
+function hitOf(hit: RawHit, since: Since[], ground: Ground): Hit {
   const { at } = hit;
   const { id, entry, state } = entryAt(hit);
   const run = runsOfNote(at, ground)[0]?.id;
@@ -118,7 +110,6 @@ function hitOf(hit: RawHit, since: Since[], episodes: InEpisode[], ground: Groun
     entry: { ...entry, dogs: [...hit.dogs] },
     unreviewed: state === 'proposed',
     since,
-    episodes,
   };
 }
 

@@ -1,11 +1,10 @@
 /** Search over the interface: what is understood, what is found, what is sorted out, and faults told in sentences. */
 import { describe, expect, it } from 'vitest';
 import { read } from '../../grammar/index.ts';
-import type { Query } from '../../server/search/index.ts';
-import type { Result } from '../../server/search/search.ts';
+import type { Numbered, Query } from '../../server/search/index.ts';
 import { type Kennel, newKennel, type Wrong } from '../routes/setup.ts';
 
-interface Answer extends Result {
+interface Answer extends Numbered {
   query: Query;
   understood: string;
   chips: { part: string; value?: string; label: string }[];
