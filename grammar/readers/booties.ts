@@ -79,7 +79,14 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
     return { ...(near.find((n) => n.value === 'off') as { value: State; from: number; to: number }) };
   // "lost the bootie off her right front": lost wins over off.
   // "LF pad cracked; salve + bootie": one more thing that was put on it
-  if (!near.length && /^(bootie|boot|bootee|booty)$/.test(word) && /^(\+|and|&|,|plus)$/.test(f.low(h.from - 1)) && (f.m.at('act', h.from - 2) || f.m.at('act', h.from - 3)) && /^([.,;]|and|)$/.test(f.low(h.to))) return { value: 'on', from: h.from, to: h.to };
+  if (
+    !near.length &&
+    /^(bootie|boot|bootee|booty)$/.test(word) &&
+    /^(\+|and|&|,|plus)$/.test(f.low(h.from - 1)) &&
+    (f.m.at('act', h.from - 2) || f.m.at('act', h.from - 3)) &&
+    /^([.,;]|and|)$/.test(f.low(h.to))
+  )
+    return { value: 'on', from: h.from, to: h.to };
   for (const value of RANK) {
     const hit = near.filter((n) => n.value === value).sort((a, b) => a.gap - b.gap)[0];
     if (!hit) continue;
@@ -206,7 +213,9 @@ function push(
   let dogs = owner.dogs;
   if (!dogs.length) {
     // "Booties: on at start, all ten."
-    const all = f.dogs.find((d) => d.value === 'all' && d.from >= hi && d.from - hi < 6 && !f.strongBetween(hi, d.from));
+    const all = f.dogs.find(
+      (d) => d.value === 'all' && d.from >= hi && d.from - hi < 6 && !f.strongBetween(hi, d.from),
+    );
     if (all) dogs = all.dogs;
   }
   if (!dogs.length && !f.dogs.some((d) => d.kind === 'names')) {
@@ -352,7 +361,8 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
               /^(lost|kicked off|flung|threw|thrown|tossed|shed|shucked|missing|gone|flipped|shed|lost)/.test(words)
             : s.value === 'off'
               ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
-              : (/^(put|popped|slipped|back|on)\b/.test(words) && one) || (words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1)));
+              : (/^(put|popped|slipped|back|on)\b/.test(words) && one) ||
+                (words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1)));
     // "Stubby's hind ones are tore", "Pesto's RF was ripped through"
     const behind = !near
       ? f.sites
@@ -387,7 +397,11 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
     if (!strong || (!near && !one && !theirs && !/\bone|ones\b/.test(words))) continue;
 
     // "swapped it for a new one": once
-    if (/\bnew ones?\b|\bfresh ones?\b/.test(words) && out.some((r) => r.entry.state === 'changed' && s.from >= r.to && s.from - r.to <= 5)) continue;
+    if (
+      /\bnew ones?\b|\bfresh ones?\b/.test(words) &&
+      out.some((r) => r.entry.state === 'changed' && s.from >= r.to && s.from - r.to <= 5)
+    )
+      continue;
     let state = s.value as State;
     // "new one on" after a loss is a bootie put on; after a torn one it is a change.
     if (/^(new one|new ones|fresh one)/.test(words))

@@ -156,7 +156,12 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
           words,
         )
       )
-        return Boolean(site) || /^(on|it)$/.test(next) || prev === 'a' || (/^(:|\+|,|;|plus)$/.test(prev) && f.entries.some((e) => e.kind === 'finding'));
+        return (
+          Boolean(site) ||
+          /^(on|it)$/.test(next) ||
+          prev === 'a' ||
+          (/^(:|\+|,|;|plus)$/.test(prev) && f.entries.some((e) => e.kind === 'finding'))
+        );
       if (/^(wrapped up|bound up)$/.test(words))
         return /^(it|in|with|her|his|the|.|,|)$/.test(next) && f.entries.some((e) => e.kind === 'finding');
       return next !== 'around' && !f.m.at('item', m.from + 1);
@@ -205,7 +210,9 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
           Boolean(object) ||
           Boolean(site) ||
           (/\b(down|off)$/.test(words) && /^(with|in|w|him|her)$/.test(next)) ||
-          (words === 'cooled' && /^(with|in)$/.test(next) && [1, 2, 3].some((n) => /^(snow|water|ice|creek)$/.test(f.low(m.to + n)))) ||
+          (words === 'cooled' &&
+            /^(with|in)$/.test(next) &&
+            [1, 2, 3].some((n) => /^(snow|water|ice|creek)$/.test(f.low(m.to + n)))) ||
           f.dogFrom(m.from + 1) !== undefined
         );
       if (/^pack/.test(words))
@@ -263,9 +270,10 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
       )
         return (
           f.dogs.length > 0 &&
-          ((next === 'for' && f.dogs.some((d) => d.from === m.to + 1)) || /^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets|,|;|pain|worm|cough|gut|vet|one|two|half|last|another|second|first|more)$/.test(
-            prev,
-          ) ||
+          ((next === 'for' && f.dogs.some((d) => d.from === m.to + 1)) ||
+            /^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets|,|;|pain|worm|cough|gut|vet|one|two|half|last|another|second|first|more)$/.test(
+              prev,
+            ) ||
             words === 'treated') &&
           !(words === 'fluids' && f.m.at('drank', m.from))
         );
@@ -278,7 +286,17 @@ function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
         !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev))
       );
     case 'trimmed':
-      if (/^(clipped|trimmed|filed|snipped)$/.test(words) && f.entries.some((e) => e.kind === 'finding' && /^(nail|dewclaw)$/.test(e.part ?? '') && e.span && Math.abs((f.tokens[m.from]?.start ?? 0) - e.span[1]) < 24)) return true;
+      if (
+        /^(clipped|trimmed|filed|snipped)$/.test(words) &&
+        f.entries.some(
+          (e) =>
+            e.kind === 'finding' &&
+            /^(nail|dewclaw)$/.test(e.part ?? '') &&
+            e.span &&
+            Math.abs((f.tokens[m.from]?.start ?? 0) - e.span[1]) < 24,
+        )
+      )
+        return true;
       if (/^(clip|clips|clipped|trim|file|filed|filing|cut off|snip|shaved|shortened)$/.test(words))
         return (
           Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) ||
@@ -484,9 +502,16 @@ function objectDog(f: Frame, m: Mention) {
   for (let k = m.to; k < m.to + 6 && k < f.tokens.length; k++) {
     const d = f.dogFrom(k);
     // "washed it out Gopher's chewing at …": another statement
-    if (d?.possessive && d.kind === 'names' && !f.sites.some((s) => s.from >= d.to && s.from - d.to <= 1) && !f.m.at('paws', d.to)) return undefined;
+    if (
+      d?.possessive &&
+      d.kind === 'names' &&
+      !f.sites.some((s) => s.from >= d.to && s.from - d.to <= 1) &&
+      !f.m.at('paws', d.to)
+    )
+      return undefined;
     if (d)
-      return (d.company && f.low(d.from - 1) !== 'for') || (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from)))
+      return (d.company && f.low(d.from - 1) !== 'for') ||
+        (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from)))
         ? undefined
         : d.kind === 'group' && d.value === 'both' && !d.dogs.length
           ? undefined

@@ -121,7 +121,12 @@ function eventAt(f: Frame, k: number, end: number): Event | undefined {
   for (const [event, pattern] of EVENTS) {
     const hit = pattern.exec(text);
     if (!hit) continue;
-    if (hit[0] === 'in' && f.low(k - 1) === ',' && f.tokens.slice(Math.max(0, k - 6), k).some((t) => /^(out|left|start)$/.test(t.low))) return event;
+    if (
+      hit[0] === 'in' &&
+      f.low(k - 1) === ',' &&
+      f.tokens.slice(Math.max(0, k - 6), k).some((t) => /^(out|left|start)$/.test(t.low))
+    )
+      return event;
     if (hit[0] === 'in' && k !== 0 && !f.isStrong(k - 1) && f.low(k - 1) !== 'got' && f.low(k - 1) !== 'back') continue;
     if (/^(out|off|back|away|home)$/.test(hit[0]) && f.siteAt(k)) continue;
     if (/^left$/.test(hit[0]) && (f.siteAt(k) || f.m.at('position', k + 1) || f.dogFrom(k + 1))) continue;

@@ -149,7 +149,12 @@ function skyStands(f: Frame, m: Mention): boolean {
   if (m.value === 'clear') {
     if (words === 'sun' && /^(gets|hits|softens|can)$/.test(next)) return false;
     const sky = /^(sky|skies|it|day|weather|morning|night)$/.test(f.low(m.from - 2)) && /^(is|'s|was|are)$/.test(prev);
-    if (/^(the|of|a|to|through|away|up|out|in|her|his|thinking|head|conscience|view|shot|run|path)$/.test(next) && words === 'clear' && !sky) return false;
+    if (
+      /^(the|of|a|to|through|away|up|out|in|her|his|thinking|head|conscience|view|shot|run|path)$/.test(next) &&
+      words === 'clear' &&
+      !sky
+    )
+      return false;
     if (/^(trail|pretty|all|steer|crystal-|lungs|eyes?|nose|urine|pee|poop|stool|feet|road|perfectly)$/.test(prev))
       return false;
     if (/cleared up|clearing/.test(words) && f.entries.some((e) => e.kind === 'finding')) return false;
@@ -180,9 +185,11 @@ function skyStands(f: Frame, m: Mention): boolean {
   if (words === 'pouring') return /^(it|is|'s|was)$/.test(prev) && !f.entries.some((e) => e.kind === 'finding');
   if (words === 'storm' || words === 'storms') return prev !== 'a_' && next !== 'door' && next !== 'out';
   if (words === 'soup out there') return true;
-  if (words === 'sun') return !/^(gets|hits|softens|dog|dogs|up|came|went|has)$/.test(next) || next === 'came' || next === 'up';
+  if (words === 'sun')
+    return !/^(gets|hits|softens|dog|dogs|up|came|went|has)$/.test(next) || next === 'came' || next === 'up';
   if (words === 'rain') return prev !== 'as';
-  if (words === 'breeze' || words === 'a breeze') return !(prev === 'the' && /^(into|in|to|of)$/.test(f.low(m.from - 2)));
+  if (words === 'breeze' || words === 'a breeze')
+    return !(prev === 'the' && /^(into|in|to|of)$/.test(f.low(m.from - 2)));
   if (words === 'flakes') return /^(soft|big|fat|few|wet|huge|tiny|fluffy|,|small|first|some)$/.test(prev);
   if (words === 'building') return false;
   if (words === 'cloud' || words === 'clouds') return !/^(of)$/.test(next);
@@ -311,7 +318,7 @@ function afterTrail(f: Frame, m: Mention): boolean {
     (e) =>
       e.kind === 'trail' &&
       e.span &&
-      f.sentence(f.tokens.findIndex((t) => t.end > (e.span as number[])[0]!)) === f.sentence(a) - 1 &&
+      f.sentence(f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0))) === f.sentence(a) - 1 &&
       at >= 0,
   );
 }

@@ -91,7 +91,12 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     return undefined;
   const object = objectOf(f, m.to);
   // "nibbled the edges and left the rest for the magpies"
-  if (object?.value === 'rest' && (/^(of|for|to|in|on|lying|there)$/.test(f.low(object.to)) || f.m.of('ate').some((a) => a.to <= m.from && m.from - a.to < 8))) return undefined;
+  if (
+    object?.value === 'rest' &&
+    (/^(of|for|to|in|on|lying|there)$/.test(f.low(object.to)) ||
+      f.m.of('ate').some((a) => a.to <= m.from && m.from - a.to < 8))
+  )
+    return undefined;
   // "leaving her in team" keeps her where she is
   if (object && /^(in|at|up)$/.test(f.low(object.to)) && f.m.from('position', object.to + 1)) return undefined;
   if (object) return object.possessive ? undefined : object;
@@ -144,7 +149,9 @@ const goesHome = (f: Frame, d: DogPhrase) => {
 };
 
 /** "gets the day off" is a rest that is given, not a dog that was left at home. */
-const givenRest = (f: Frame, m: Mention) => /^(gets|get|give|gave|giving|getting|got|earned|deserves|deserve|needs|need|take|takes)$/.test(f.low(m.from - 1)) || f.dogs.some((d) => d.to === m.from && /^(give|gave|giving|gives)$/.test(f.low(d.from - 1)));
+const givenRest = (f: Frame, m: Mention) =>
+  /^(gets|get|give|gave|giving|getting|got|earned|deserves|deserve|needs|need|take|takes)$/.test(f.low(m.from - 1)) ||
+  f.dogs.some((d) => d.to === m.from && /^(give|gave|giving|gives)$/.test(f.low(d.from - 1)));
 
 /** Home needs its dog close: "she's home", "Rime can stay home", "kept Teal home". */
 function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {

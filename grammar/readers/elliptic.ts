@@ -98,8 +98,7 @@ function readSo(f: Frame, d: DogPhrase): boolean {
   const from = f.tokens[d.from]?.start ?? 0;
   if (f.entries.some((e) => e.span && e.span[0] <= from && from < e.span[1] && isTold(e))) return false;
   const last = before(f, d.from, (e) => !e.dogs.some((x) => d.dogs.includes(x)));
-  if (!last?.span || f.tokens.filter((t) => t.start >= (last.span as number[])[1]! && t.i < d.from).length > 12)
-    return false;
+  if (!last?.span || f.tokens.filter((t) => t.start >= (last.span?.[1] ?? 0) && t.i < d.from).length > 12) return false;
   const { doubt: _d, because: _b, ...rest } = last;
   f.add({
     ...rest,

@@ -10,7 +10,7 @@ import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } fro
 import { readFine, readNothing } from './fine.ts';
 import { doubted, said } from './places.ts';
 import { signStands } from './sign-guards.ts';
-import { carriedSite, headingSite, partFor, siteBeside, siteOwner, WHOLE_BODY } from './where.ts';
+import { carriedSite, headingSite, partFor, refined, siteBeside, siteOwner, WHOLE_BODY } from './where.ts';
 
 export type { Finding, ReadFinding } from './finding-parts.ts';
 
@@ -38,7 +38,7 @@ export function readFindings(f: Frame): ReadFinding[] {
             ? readFirm(f, m, found)
             : kind === 'hydrated'
               ? readHydrated(f, m)
-            : readFine(f, m, found, takenSites);
+              : readFine(f, m, found, takenSites);
     if (!read.length) continue;
     for (const r of read) if (r.site) takenSites.add(r.site);
     found.push(...read);
@@ -55,8 +55,17 @@ export function readFindings(f: Frame): ReadFinding[] {
 /** "gums wet and pink", "skin snaps back": not dehydrated. */
 function readHydrated(f: Frame, m: Mention): ReadFinding[] {
   const owner = f.owner(m.from, m.to);
-  if (owner.human || !owner.dogs.length || f.assertion(m.from, m.to) !== 'present' || deniedInside(f.tokens, m)) return [];
-  const entry: Finding = { kind: 'finding', dogs: owner.dogs, sign: 'dehydrated', assertion: 'absent', span: f.span([m.from, m.to]), rule: '<gums> are fine', ...doubted(owner.doubt) };
+  if (owner.human || !owner.dogs.length || f.assertion(m.from, m.to) !== 'present' || deniedInside(f.tokens, m))
+    return [];
+  const entry: Finding = {
+    kind: 'finding',
+    dogs: owner.dogs,
+    sign: 'dehydrated',
+    assertion: 'absent',
+    span: f.span([m.from, m.to]),
+    rule: '<gums> are fine',
+    ...doubted(owner.doubt),
+  };
   return [{ entry, from: m.from, to: m.to }];
 }
 
@@ -125,70 +134,6 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   }));
 }
 
-const FRONT = new Set(['wrist', 'elbow', 'shoulder', 'triceps', 'armpit', 'chest']);
-const HIND = new Set(['hock', 'knee', 'thigh', 'hip', 'groin']);
-
-/** "three-legged LH, hock swollen": a part with no side of its own is on the leg the dog was just said to be lame on. */
-export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
-  if (!s.part && !s.anaphor) {
-    // "web split, RF, deep, and it's warm too": the foot is the one whose web was just told
-    const told = found.find(
-      (r) =>
-        r.site &&
-        r.entry.part &&
-        r.site !== s &&
-        r.site.side === s.side &&
-        r.site.end === s.end &&
-        r.from <= s.from &&
-        s.to <= r.to + 1,
-    );
-    if (told) return { ...s, part: told.entry.part };
-    // "right wrist is hot, none in the left one"
-    const last = found.at(-1);
-    if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join())
-      return { ...s, part: last.entry.part, end: last.entry.end };
-  }
-  if (s.side || s.plural || !s.part || s.anaphor) return s;
-  // "the knee" of a dog whose right knee was told
-  const same = [...found]
-    .reverse()
-    .find(
-      (r) =>
-        r.entry.part === s.part && r.entry.side && r.entry.side !== 'both' && r.entry.dogs.join() === owner.dogs.join(),
-    );
-  if (same) return { ...s, side: same.entry.side, end: s.end ?? same.entry.end };
-  // "threw his RH bootie, pad's pink"
-  if (
-    /^(foot|pad|web|toe|nail)$/.test(s.part) &&
-    !found.some((r) => r.site?.side && r.entry.dogs.join() === owner.dogs.join())
-  ) {
-    const boot = f.entries
-      .filter((e) => e.kind === 'booties' && e.paws?.length === 1 && e.dogs.join() === owner.dogs.join())
-      .at(-1);
-    const paw = boot?.kind === 'booties' ? boot.paws?.[0] : undefined;
-    const near =
-      boot?.span && (f.tokens[at]?.start ?? 0) - boot.span[1] < 60 && (f.tokens[at]?.start ?? 0) > boot.span[0];
-    if (paw && near) return { ...s, side: paw[0] === 'L' ? 'left' : 'right', end: paw[1] === 'F' ? 'front' : 'hind' };
-  }
-  // "his foot is sore, the back left one, there's a cut in the pad"
-  const foot = found.at(-1);
-  if (
-    /^(pad|web|toe|nail)$/.test(s.part) &&
-    foot?.site?.side &&
-    foot.entry.part === 'foot' &&
-    foot.entry.dogs.join() === owner.dogs.join() &&
-    at - foot.to < 14
-  )
-    return { ...s, side: foot.site.side, end: foot.site.end };
-  const lame = [...found]
-    .reverse()
-    .find((r) => r.from < at && r.entry.sign === 'lame' && r.site?.side && r.entry.dogs.join() === owner.dogs.join());
-  const leg = lame?.site;
-  if (!leg?.side) return s;
-  if ((FRONT.has(s.part) && leg.end === 'hind') || (HIND.has(s.part) && leg.end === 'front')) return s;
-  return { ...s, side: leg.side, end: s.end ?? leg.end };
-}
-
 /** "LF and RF webs": one site, both sides. */
 function merged(sites: (Site | undefined)[]): (Site | undefined)[] {
   const out: (Site | undefined)[] = [];
@@ -229,7 +174,12 @@ function signOfBlood(f: Frame, m: Mention, sign: Sign): Sign {
 
 /** "Barley can stay home with that sore pad": the staying is planned, not the sore. */
 const ailsNow = (f: Frame, heard: ReturnType<Frame['asserted']>, m: Mention) =>
-  heard.assertion === 'planned' && heard.cue !== undefined && !heard.cue.group.condition && (heard.cue.to > m.from || m.from - heard.cue.to > 4 || f.tokens.slice(heard.cue.to, m.from).some((t) => /^(with|because|since|for|that)$/.test(t.low)));
+  heard.assertion === 'planned' &&
+  heard.cue !== undefined &&
+  !heard.cue.group.condition &&
+  (heard.cue.to > m.from ||
+    m.from - heard.cue.to > 4 ||
+    f.tokens.slice(heard.cue.to, m.from).some((t) => /^(with|because|since|for|that)$/.test(t.low)));
 
 function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | undefined): Finding {
   const sign = signOfBlood(f, m, told);
@@ -245,8 +195,20 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
     heard.assertion === 'resolved' && heard.cue && heard.cue.from >= m.to && heard.cue.direction !== 'forward'
       ? f.m.of('sign').find((x) => x.from >= m.to && x.to <= (heard.cue?.from ?? 0))
       : undefined;
-  const listed = other && f.tokens.slice(m.to, other.from).every((t) => /^(and|or|,|nor|&|\+|a|bit|little|the|some|very|really)$/.test(t.low) || f.siteAt(t.i) !== undefined);
-  const assertion = deniedInside(f.tokens, m) ? 'absent' : f.m.at('over', m.from) ? 'resolved' : underHeading || (other && !listed) || ailsNow(f, heard, m) ? 'present' : heard.assertion;
+  const listed =
+    other &&
+    f.tokens
+      .slice(m.to, other.from)
+      .every(
+        (t) => /^(and|or|,|nor|&|\+|a|bit|little|the|some|very|really)$/.test(t.low) || f.siteAt(t.i) !== undefined,
+      );
+  const assertion = deniedInside(f.tokens, m)
+    ? 'absent'
+    : f.m.at('over', m.from)
+      ? 'resolved'
+      : underHeading || (other && !listed) || ailsNow(f, heard, m)
+        ? 'present'
+        : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;

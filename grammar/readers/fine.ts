@@ -1,8 +1,8 @@
 /** Reads that there is nothing: "nothing wrong with", "feet look clean", "fine all over", "rest clean". */
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { anyFinding, type Finding, footThere, lastSite, type ReadFinding, wholeTeam } from './finding-parts.ts';
-import { refined } from './findings.ts';
 import { doubted } from './places.ts';
+import { refined } from './where.ts';
 
 /** "nothing wrong with Freya's front feet", "nothing in that foot", "can't see anything wrong with it". */
 export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding[] {
@@ -15,7 +15,12 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   while (/^(with|w|\/|in|on|of|to|the|either|any|about|wrong|between|at|all|there)$/.test(f.low(k)) && k - m.to < 5)
     k++;
   // "Echo feet: textbook, not a mark on em"
-  const them = /^(them|em|it|those|him|her|either)$/.test(f.low(k)) && /\b(mark|scratch)\b/.test(words) ? f.sites.filter((s) => s.part && !s.anaphor && s.to <= m.from && f.sentence(s.from) === f.sentence(m.from)).at(-1) : undefined;
+  const them =
+    /^(them|em|it|those|him|her|either)$/.test(f.low(k)) && /\b(mark|scratch)\b/.test(words)
+      ? f.sites
+          .filter((s) => s.part && !s.anaphor && s.to <= m.from && f.sentence(s.from) === f.sentence(m.from))
+          .at(-1)
+      : undefined;
   const its = them && f.owner(them.from, them.to, them);
   if (them && its && !its.human && its.dogs.length && /^(them|em|it|those|either)$/.test(f.low(k)))
     return [{ entry: anyFinding(f, m, its, them, 'absent'), from: m.from, to: k + 1, site: them }];
@@ -115,12 +120,24 @@ export function readFine(
 function feetHeading(f: Frame, m: Mention, k: number): ReadFinding | undefined {
   if (!/^(clean|fine|good|ok|okay|perfect|great|spotless)$/.test(f.low(m.from)) || m.to - m.from > 1) return undefined;
   const d = f.dogAt(k) ?? (f.low(m.from - 1) === ':' ? f.dogs.find((x) => x.to === m.from - 1) : undefined);
-  if (!d?.dogs.length || d.company || d.possessive || f.strongBetween(d.to, m.from) || !/^([.,;]|)$/.test(f.low(m.to))) return undefined;
+  if (!d?.dogs.length || d.company || d.possessive || f.strongBetween(d.to, m.from) || !/^([.,;]|)$/.test(f.low(m.to)))
+    return undefined;
   if (d.value === 'rest') return undefined;
-  const head = f.tokens.some((t) => t.i < d.from && /^(feet|foot|paws?|pads?)$/.test(t.low) && f.sentence(t.i) < f.sentence(d.from) && !f.dogs.some((x) => x.to <= t.i && f.sentence(x.from) === f.sentence(t.i)));
+  const head = f.tokens.some(
+    (t) =>
+      t.i < d.from &&
+      /^(feet|foot|paws?|pads?)$/.test(t.low) &&
+      f.sentence(t.i) < f.sentence(d.from) &&
+      !f.dogs.some((x) => x.to <= t.i && f.sentence(x.from) === f.sentence(t.i)),
+  );
   if (!head) return undefined;
   const site: Site = { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] };
-  return { entry: anyFinding(f, m, { dogs: d.dogs, phrase: d, doubt: d.doubt }, site, 'absent'), from: d.from, to: m.to, site };
+  return {
+    entry: anyFinding(f, m, { dogs: d.dogs, phrase: d, doubt: d.doubt }, site, 'absent'),
+    from: d.from,
+    to: m.to,
+    site,
+  };
 }
 
 /** "Gus small cut RF web, Kestrel LH pad pink, rest clean": the feet of those not told of. */

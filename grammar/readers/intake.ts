@@ -377,7 +377,8 @@ function takingStands(
   )
     return false;
   // "none of them would touch it": only of nobody
-  if (/^would (touch|take|eat|look at|so much as touch)$/.test(words)) return f.dogs.some((d) => d.to === m.from && d.negative);
+  if (/^would (touch|take|eat|look at|so much as touch)$/.test(words))
+    return f.dogs.some((d) => d.to === m.from && d.negative);
   if (words === 'picked') return next === 'at';
   // "ate through her neckline"
   if (
@@ -676,7 +677,21 @@ function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): 
   return keep;
 }
 
-const TAKEN: Record<string, Intake['took']> = { all: 'all', everything: 'all', clean: 'all', most: 'most', half: 'some', some: 'some', little: 'some', bits: 'some', none: 'none', nothing: 'none', zero: 'none', nil: 'none', refused: 'none' };
+const TAKEN: Record<string, Intake['took']> = {
+  all: 'all',
+  everything: 'all',
+  clean: 'all',
+  most: 'most',
+  half: 'some',
+  some: 'some',
+  little: 'some',
+  bits: 'some',
+  none: 'none',
+  nothing: 'none',
+  zero: 'none',
+  nil: 'none',
+  refused: 'none',
+};
 
 /** "Fed at two, kibble. Gantry / Shim: all. Piston: half. Tesla: none.": after food was told, a word behind a colon. */
 function listedTakings(f: Frame, list: Intake[]): void {
@@ -684,12 +699,26 @@ function listedTakings(f: Frame, list: Intake[]): void {
   if (!food) return;
   for (const d of f.dogs) {
     const took = TAKEN[f.low(d.to + 1)];
-    if (f.low(d.to) !== ':' || !took || d.from < food.from || !d.dogs.length || !/^([.,;/]|)$/.test(f.low(d.to + 2))) continue;
+    if (f.low(d.to) !== ':' || !took || d.from < food.from || !d.dogs.length || !/^([.,;/]|)$/.test(f.low(d.to + 2)))
+      continue;
     if (list.some((x) => x.dogs.some((y) => d.dogs.includes(y)) && x.dogs.length <= d.dogs.length)) continue;
     const m: Mention = { tag: 'ate', value: took, from: d.to + 1, to: d.to + 2 };
-    const what = food.value === 'water' ? 'water' : whatOf(f, { what: food.value === 'meal' ? 'meal' : undefined, at: food.from, own: false }, m);
-    const item = food.value === 'solid' || (food.value === 'water' && phrase(f, food) !== 'water') ? itemAt(f, food) : undefined;
-    list.push({ kind: 'intake', dogs: d.dogs, what, took, ...(item ? { item } : {}), span: f.span([d.from, d.to + 2]), rule: '<dogs>: <how much>', ...doubted(d.doubt) });
+    const what =
+      food.value === 'water'
+        ? 'water'
+        : whatOf(f, { what: food.value === 'meal' ? 'meal' : undefined, at: food.from, own: false }, m);
+    const item =
+      food.value === 'solid' || (food.value === 'water' && phrase(f, food) !== 'water') ? itemAt(f, food) : undefined;
+    list.push({
+      kind: 'intake',
+      dogs: d.dogs,
+      what,
+      took,
+      ...(item ? { item } : {}),
+      span: f.span([d.from, d.to + 2]),
+      rule: '<dogs>: <how much>',
+      ...doubted(d.doubt),
+    });
     f.claim(d.from, d.to + 2);
   }
 }

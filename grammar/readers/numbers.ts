@@ -158,7 +158,12 @@ function readDistance(f: Frame, q: Quantity): boolean {
     addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> in');
     return true;
   }
-  if (/^(behind us|in the bag|under our belts?|under the runners|down|done)\b/.test(right) && !/^down (to|from)/.test(right) && (left === '' || /\b(got|have|with|now|about|'ve)$/.test(left)) && q.value >= 1) {
+  if (
+    /^(behind us|in the bag|under our belts?|under the runners|down|done)\b/.test(right) &&
+    !/^down (to|from)/.test(right) &&
+    (left === '' || /\b(got|have|with|now|about|'ve)$/.test(left)) &&
+    q.value >= 1
+  ) {
     addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> behind us');
     return true;
   }
@@ -342,7 +347,11 @@ function readColonTime(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'clock' || !q.clock || q.clock.meridiem || q.clock.hour > 9 || !/:/.test(f.low(q.from)))
     return false;
   const before = f.quantities.filter((x) => x.to <= q.from).at(-1);
-  if (before?.dimension !== 'distance' || q.from - before.to > 2 || (before.to !== q.from && !/^(,|in|and|-)?$/.test(f.low(q.from - 1))))
+  if (
+    before?.dimension !== 'distance' ||
+    q.from - before.to > 2 ||
+    (before.to !== q.from && !/^(,|in|and|-)?$/.test(f.low(q.from - 1)))
+  )
     return false;
   f.add({
     kind: 'duration',

@@ -194,7 +194,8 @@ function rightOf(f: Frame, to: number): Found | undefined {
       const next = f.low(d.to);
       const nextPlace = f.m.from('position', d.to) ?? f.m.from('position', d.to + 1) ?? f.m.from('position', d.to + 2);
       if (d.kind !== 'names' || d.possessive || d.company) return undefined;
-      if (nextPlace && !f.isStrong(d.to) && (next !== ',' || f.m.from('position', d.to)) && !/^(and|,)$/.test(next)) return undefined;
+      if (nextPlace && !f.isStrong(d.to) && (next !== ',' || f.m.from('position', d.to)) && !/^(and|,)$/.test(next))
+        return undefined;
       return { phrases: [d], dogs: [...d.dogs], withDogs: [], from: to - 1, to: d.to, between: '' };
     }
     const low = f.low(k);
@@ -253,10 +254,22 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
     / now /.test(between);
   if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
   // "moved her out of wheel and she's in team on the right"
-  const movedBefore = f.out && f.m.of('move-only').some((v) => v.from < found.from && found.from - v.from < 12 && !f.dogAt(v.from) && !f.strongBetween(v.from, place) && f.dogs.some((d) => d.from >= v.to && d.from - v.to <= 1 && d.dogs.join() === found.dogs.join()));
+  const movedBefore =
+    f.out &&
+    f.m
+      .of('move-only')
+      .some(
+        (v) =>
+          v.from < found.from &&
+          found.from - v.from < 12 &&
+          !f.dogAt(v.from) &&
+          !f.strongBetween(v.from, place) &&
+          f.dogs.some((d) => d.from >= v.to && d.from - v.to <= 1 && d.dogs.join() === found.dogs.join()),
+      );
   if (movedBefore) return true;
   // "Replacement: Pascal, team R."
-  for (let k = found.from - 1; k >= 0 && found.from - k < 4; k--) if (/^(replacement|replacing|sub|substitute)$/.test(f.low(k))) return true;
+  for (let k = found.from - 1; k >= 0 && found.from - k < 4; k--)
+    if (/^(replacement|replacing|sub|substitute)$/.test(f.low(k))) return true;
   const last = before[before.length - 1];
   return Boolean(last && last.kind === 'move' && !f.strongBetween(last.to, place) && found.from - last.to < 12);
 }
@@ -410,7 +423,15 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
   if (f.low(to) === ':' && f.dogFrom(to + 1)?.kind === 'names') return to + 1;
   // "Sam Biscuit and Boots in lead": as a recogniser writes "Sam: …"
   const next = f.dogFrom(to);
-  if (!possessive && next?.kind === 'names' && !next.possessive && next.dogs.length > 1 && (f.m.from('position', next.to + 1) ?? f.m.from('position', next.to)) && (from === 0 || f.isStrong(from - 1))) return to;
+  if (
+    !possessive &&
+    next?.kind === 'names' &&
+    !next.possessive &&
+    next.dogs.length > 1 &&
+    (f.m.from('position', next.to + 1) ?? f.m.from('position', next.to)) &&
+    (from === 0 || f.isStrong(from - 1))
+  )
+    return to;
   if (possessive) {
     if (/^(team|sled|string|dogs|lineup|crew|side)$/.test(f.low(to))) return to + 1;
     // "Hope's got Chance and Trip", "Wren's driving"

@@ -46,11 +46,18 @@ const guards: Record<string, Guard> = {
   goo: ({ f, m, prev, next }) =>
     !f.m.at('act', m.from) ||
     !(/^(on|in)$/.test(next) || /^(same|pink|blue|green|purple|put|some|more|of|with|the)$/.test(prev)),
-  'is loose': ({ f, m }) => f.dogs.some((d) => d.to === m.from && !d.possessive) && !/^(from|off|in|and|on)$/.test(f.low(m.to)),
+  'is loose': ({ f, m }) =>
+    f.dogs.some((d) => d.to === m.from && !d.possessive) && !/^(from|off|in|and|on)$/.test(f.low(m.to)),
   'been loose': ({ f, m }) => f.dogs.some((d) => (d.to === m.from || d.to === m.from - 1) && !d.possessive),
-  'was loose': ({ f, m }) => f.dogs.some((d) => d.to === m.from && !d.possessive) && !/^(from|off|in|and|on)$/.test(f.low(m.to)),
-  red: ({ next, sites, found, m }) => !/^(vet|tape|wrap|bootie|booties|harness|sled|light|collar|snap|bag|salve|bandage)$/.test(next) && (sites.length > 0 || found.some((r) => r.site && m.from - r.to < 12)),
-  wear: ({ sites, prev, next }) => sites.length > 0 && !/^(must|to|should|can|will|not|n't|'ll)$/.test(prev) && !/^(a|the|his|her|booties|boots)$/.test(next),
+  'was loose': ({ f, m }) =>
+    f.dogs.some((d) => d.to === m.from && !d.possessive) && !/^(from|off|in|and|on)$/.test(f.low(m.to)),
+  red: ({ next, sites, found, m }) =>
+    !/^(vet|tape|wrap|bootie|booties|harness|sled|light|collar|snap|bag|salve|bandage)$/.test(next) &&
+    (sites.length > 0 || found.some((r) => r.site && m.from - r.to < 12)),
+  wear: ({ sites, prev, next }) =>
+    sites.length > 0 &&
+    !/^(must|to|should|can|will|not|n't|'ll)$/.test(prev) &&
+    !/^(a|the|his|her|booties|boots)$/.test(next),
   runny: stoolTold,
   watery: stoolTold,
   liquid: stoolTold,

@@ -64,7 +64,12 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
   // "Tugs: all tight": everybody's
   if (!close && f.low(m.from) === 'tugs' && (m.from === 0 || f.isStrong(m.from - 1)) && f.out) {
     const out = f.dogs.filter((d) => d.excepted && f.sentence(d.from) === f.sentence(m.from)).flatMap((d) => d.dogs);
-    return { dogs: f.lineup(m.from).map((l) => l.dog).filter((x) => !out.includes(x)) };
+    return {
+      dogs: f
+        .lineup(m.from)
+        .map((l) => l.dog)
+        .filter((x) => !out.includes(x)),
+    };
   }
   if (CLOSE_ONLY.has(words)) {
     if (!close) return undefined;
@@ -186,9 +191,15 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
         continue;
       }
       // "had her tail down"
-      if (d.possessive && d.kind === 'pronoun' && d.to === m.from && /^(tails?|heads?|ears?|hackles)$/.test(f.low(m.from))) return okDog(d);
+      if (
+        d.possessive &&
+        d.kind === 'pronoun' &&
+        d.to === m.from &&
+        /^(tails?|heads?|ears?|hackles)$/.test(f.low(m.from))
+      )
+        return okDog(d);
       if ((isObject(f, d) && d.to === m.from) || (d.possessive && f.siteAt(d.to))) return undefined;
-            if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
+      if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
       return okDog(d);
     }
     if (f.isStrong(k)) return undefined;
@@ -347,8 +358,10 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   const state = f.low(s.from);
   const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
   if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
-    if (state === 'gone' && /^(slack|loose|limp|quiet|flat|soft|lame|tight|dead|and)$/.test(f.low(s.to))) return false;
-  if (s.value === 'worn' && /^(wearing|wore|wears)$/.test(state) &&
+  if (state === 'gone' && /^(slack|loose|limp|quiet|flat|soft|lame|tight|dead|and)$/.test(f.low(s.to))) return false;
+  if (
+    s.value === 'worn' &&
+    /^(wearing|wore|wears)$/.test(state) &&
     s.to - s.from === 1 &&
     behind &&
     /^(a|his|her|the|their|my|new)$/.test(f.low(s.to))

@@ -50,7 +50,8 @@ export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site
     const gapL = m.from - left.to;
     const gapR = right.from - m.to;
     // "the back left one, there's a little cut in the pad": a place told with "in" is the sign's own
-    const own = Boolean(right.part) && gapL > 3 && /^(in|on|between|under|above|behind|around|along|inside)$/.test(f.low(m.to));
+    const own =
+      Boolean(right.part) && gapL > 3 && /^(in|on|between|under|above|behind|around|along|inside)$/.test(f.low(m.to));
     const first = !taken.has(left) && gapR !== 0 && !own ? left : right;
     if (left.part && !right.part && right.side && !left.side && gapR <= 4)
       return [{ ...left, side: right.side, end: right.end ?? left.end, to: right.to, paws: right.paws }];
@@ -150,7 +151,8 @@ function commaSite(f: Frame, m: Mention, k: number): Site | undefined {
 /** "limping, poor lamb, on the front left": the place of a limp behind an aside. */
 function overAside(f: Frame, m: Mention, comma: number): Site | undefined {
   if (m.value !== 'lame') return undefined;
-    const s = f.sites.find((x) => x.from >= comma && x.from - comma < 9 && x.end && x.side && /^(on|in|the)$/.test(f.low(x.from - 1)),
+  const s = f.sites.find(
+    (x) => x.from >= comma && x.from - comma < 9 && x.end && x.side && /^(on|in|the)$/.test(f.low(x.from - 1)),
   );
   if (!s || !/^(on|in)$/.test(f.low(f.low(s.from - 1) === 'the' ? s.from - 2 : s.from - 1))) return undefined;
   for (let k = comma + 1; k < s.from; k++)
@@ -217,7 +219,13 @@ function anaphorSite(f: Frame, s: Site): Site | undefined {
 /** Whose the sign is: the site's dog where words say so, else the clause's; with nobody named anywhere, the whole team for "no …". */
 export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: readonly ReadFinding[]): Owner {
   // "no swelling in that shoulder": the dog whose shoulder was told
-  const that = sites[0]?.anaphor && sites[0].part && /^(that|this)$/.test(f.low(sites[0].from)) && f.low(sites[0].from + 1) !== 'same' ? [...found].reverse().find((r) => r.entry.part === sites[0]?.part && r.entry.dogs.length === 1) : undefined;
+  const that =
+    sites[0]?.anaphor &&
+    sites[0].part &&
+    /^(that|this)$/.test(f.low(sites[0].from)) &&
+    f.low(sites[0].from + 1) !== 'same'
+      ? [...found].reverse().find((r) => r.entry.part === sites[0]?.part && r.entry.dogs.length === 1)
+      : undefined;
   if (that) return { dogs: that.entry.dogs, carried: true };
   const owner = f.owner(m.from, m.to, sites[0]);
   if (owner.human || owner.dogs.length) return owner;
@@ -274,4 +282,68 @@ export function headingSite(f: Frame, m: Mention, owner: Owner): Site | undefine
   if (!owner.phrase) return undefined;
   const s = f.sites.find((x) => x.from >= (owner.phrase?.to ?? 0) && x.to <= m.from && f.low(x.to) === ':');
   return s;
+}
+
+const FRONT = new Set(['wrist', 'elbow', 'shoulder', 'triceps', 'armpit', 'chest']);
+const HIND = new Set(['hock', 'knee', 'thigh', 'hip', 'groin']);
+
+/** "three-legged LH, hock swollen": a part with no side of its own is on the leg the dog was just said to be lame on. */
+export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
+  if (!s.part && !s.anaphor) {
+    // "web split, RF, deep, and it's warm too": the foot is the one whose web was just told
+    const told = found.find(
+      (r) =>
+        r.site &&
+        r.entry.part &&
+        r.site !== s &&
+        r.site.side === s.side &&
+        r.site.end === s.end &&
+        r.from <= s.from &&
+        s.to <= r.to + 1,
+    );
+    if (told) return { ...s, part: told.entry.part };
+    // "right wrist is hot, none in the left one"
+    const last = found.at(-1);
+    if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join())
+      return { ...s, part: last.entry.part, end: last.entry.end };
+  }
+  if (s.side || s.plural || !s.part || s.anaphor) return s;
+  // "the knee" of a dog whose right knee was told
+  const same = [...found]
+    .reverse()
+    .find(
+      (r) =>
+        r.entry.part === s.part && r.entry.side && r.entry.side !== 'both' && r.entry.dogs.join() === owner.dogs.join(),
+    );
+  if (same) return { ...s, side: same.entry.side, end: s.end ?? same.entry.end };
+  // "threw his RH bootie, pad's pink"
+  if (
+    /^(foot|pad|web|toe|nail)$/.test(s.part) &&
+    !found.some((r) => r.site?.side && r.entry.dogs.join() === owner.dogs.join())
+  ) {
+    const boot = f.entries
+      .filter((e) => e.kind === 'booties' && e.paws?.length === 1 && e.dogs.join() === owner.dogs.join())
+      .at(-1);
+    const paw = boot?.kind === 'booties' ? boot.paws?.[0] : undefined;
+    const near =
+      boot?.span && (f.tokens[at]?.start ?? 0) - boot.span[1] < 60 && (f.tokens[at]?.start ?? 0) > boot.span[0];
+    if (paw && near) return { ...s, side: paw[0] === 'L' ? 'left' : 'right', end: paw[1] === 'F' ? 'front' : 'hind' };
+  }
+  // "his foot is sore, the back left one, there's a cut in the pad"
+  const foot = found.at(-1);
+  if (
+    /^(pad|web|toe|nail)$/.test(s.part) &&
+    foot?.site?.side &&
+    foot.entry.part === 'foot' &&
+    foot.entry.dogs.join() === owner.dogs.join() &&
+    at - foot.to < 14
+  )
+    return { ...s, side: foot.site.side, end: foot.site.end };
+  const lame = [...found]
+    .reverse()
+    .find((r) => r.from < at && r.entry.sign === 'lame' && r.site?.side && r.entry.dogs.join() === owner.dogs.join());
+  const leg = lame?.site;
+  if (!leg?.side) return s;
+  if ((FRONT.has(s.part) && leg.end === 'hind') || (HIND.has(s.part) && leg.end === 'front')) return s;
+  return { ...s, side: leg.side, end: s.end ?? leg.end };
 }

@@ -46,7 +46,8 @@ function askedFrom(f: Frame, from: number, end: number): number {
 
 /** Where a question without its mark ends: at a word that turns to something else, or after ten words. */
 function questionEnd(f: Frame, from: number, to: number): number {
-  for (let k = from + 4; k < to; k++) if (/^(anyhow|anyway|anyways|well|okay|ok|so|but|now|and)$/.test(f.low(k)) || f.low(k) === ',') return k;
+  for (let k = from + 4; k < to; k++)
+    if (/^(anyhow|anyway|anyways|well|okay|ok|so|but|now|and)$/.test(f.low(k)) || f.low(k) === ',') return k;
   return Math.min(to, from + 10);
 }
 
@@ -106,7 +107,16 @@ function errand(f: Frame, from: number): boolean {
   const person = f.personAt(from);
   if (SELF.test(low) && (f.personAt(from + 1) || /^(me|him|her|them|the)$/.test(f.low(from + 1))))
     // What is to be told of a dog is still told.
-    return /^(ask|tell|remind|text|call)$/.test(low) && !f.dogs.some((d) => d.kind === 'names' && d.from > from && f.sentence(d.from) === f.sentence(from) && (f.m.from('sign', d.to) || /^(had|has|was|is|'s)$/.test(f.low(d.to)) || f.m.from('ate', d.to)));
+    return (
+      /^(ask|tell|remind|text|call)$/.test(low) &&
+      !f.dogs.some(
+        (d) =>
+          d.kind === 'names' &&
+          d.from > from &&
+          f.sentence(d.from) === f.sentence(from) &&
+          (f.m.from('sign', d.to) || /^(had|has|was|is|'s)$/.test(f.low(d.to)) || f.m.from('ate', d.to)),
+      )
+    );
   if (low === 'note' && f.low(from + 1) === 'to' && f.low(from + 2) === 'self') return true;
   if (person && !person.possessive) {
     const next = f.low(person.to);

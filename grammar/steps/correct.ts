@@ -94,7 +94,11 @@ function regions(v: View): Region[] {
   const out: Region[] = [];
   for (const c of v.m.of('correct')) {
     // "as if to say forget it"
-    if (c.value === 'scratch' && /^(say|to|just|can|could|said|will|'ll|we|they|you|n't|not|says|never)$/.test(v.tokens[c.from - 1]?.low ?? '')) continue;
+    if (
+      c.value === 'scratch' &&
+      /^(say|to|just|can|could|said|will|'ll|we|they|you|n't|not|says|never)$/.test(v.tokens[c.from - 1]?.low ?? '')
+    )
+      continue;
     const last = out[out.length - 1];
     const between = last ? v.tokens.slice(last.to, c.from) : [];
     if (last && between.every((t) => t.low === ',' || t.low === '-')) {

@@ -146,7 +146,12 @@ export function inDogSlot(
   const objectIt =
     prev === 'it' &&
     follows &&
-    (/^(at|of|with|on|about|in|for|to|by|over|into|from|off|took|left|ate|hit|had|put|got|inhaled|refused)$/.test(prev2) || /[^e]ed$/.test(prev2) || m.at('ate', at.from - 1) !== undefined || m.at('drank', at.from - 1) !== undefined);
+    (/^(at|of|with|on|about|in|for|to|by|over|into|from|off|took|left|ate|hit|had|put|got|inhaled|refused)$/.test(
+      prev2,
+    ) ||
+      /[^e]ed$/.test(prev2) ||
+      m.at('ate', at.from - 1) !== undefined ||
+      m.at('drank', at.from - 1) !== undefined);
   if (BEFORE_THING.has(prev) && !objectIt) {
     if (
       prev === 'that' &&
@@ -186,7 +191,13 @@ export function inDogSlot(
   if (ADJECTIVE_BEFORE.has(prev) && !at.possessive) {
     // "he says that Ivy's coughing"; "that biscuit"
     if (prev === 'that')
-      return follows && !THING_TAGS.some((tag) => m.at(tag, at.from)) && (m.at('sign', at.to) !== undefined || m.at('ate', at.to) !== undefined || /^('s|is|was|has|had|wo|would|did|needs|looks|seems|ate|drank|lost|ran|and)$/.test(next));
+      return (
+        follows &&
+        !THING_TAGS.some((tag) => m.at(tag, at.from)) &&
+        (m.at('sign', at.to) !== undefined ||
+          m.at('ate', at.to) !== undefined ||
+          /^('s|is|was|has|had|wo|would|did|needs|looks|seems|ate|drank|lost|ran|and)$/.test(next))
+      );
     if (prev === 'of')
       return (
         inList ||
@@ -215,7 +226,13 @@ export function inDogSlot(
     if (prev === '' || prev === '.' || prev === 'to') return false;
   }
   // "sunny out": the weather
-  if (!at.possessive && m.at('condition', at.from) && /^(out|outside|skies|spells)$/.test(next) && tokens[at.to + 1]?.low !== 'of') return false;
+  if (
+    !at.possessive &&
+    m.at('condition', at.from) &&
+    /^(out|outside|skies|spells)$/.test(next) &&
+    tokens[at.to + 1]?.low !== 'of'
+  )
+    return false;
   if (!at.possessive && THING_TAGS.some((tag) => m.at(tag, at.from))) {
     return (
       inList ||

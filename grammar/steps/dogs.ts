@@ -84,7 +84,8 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
     const prev = tokens[p.from - 1];
     if (prev && !(prev.kind === 'mark' && /^[.,;]$/.test(prev.low)) && prev.low !== 'and') continue;
     const next = tokens[p.to]?.low ?? '';
-    if (!/^(is|'s|are|has|have|looks|looked|look|still|pulling|pulled|ate|was|were|both|all|only|had)$/.test(next)) continue;
+    if (!/^(is|'s|are|has|have|looks|looked|look|still|pulling|pulled|ate|was|were|both|all|only|had)$/.test(next))
+      continue;
     if (phrases.some((d) => d.kind === 'names' && d.from >= p.to && d.from - p.to <= 3)) continue;
     const phrase = phraseOf(p.from, p.to, 'group', [], false);
     phrase.value = p.value;

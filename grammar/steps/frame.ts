@@ -46,7 +46,18 @@ const over = <T>(list: readonly (T | undefined)[], i: number): T | undefined =>
  * to have been, or to be; a "no" or a "gone" near it belongs to something else.
  */
 const CAN: Partial<Record<Entry['kind'], ReadonlySet<Assertion>>> = {};
-for (const kind of ['clock', 'distance', 'duration', 'speed', 'measure', 'care', 'drop', 'hitch', 'move', 'intake'] as const)
+for (const kind of [
+  'clock',
+  'distance',
+  'duration',
+  'speed',
+  'measure',
+  'care',
+  'drop',
+  'hitch',
+  'move',
+  'intake',
+] as const)
   CAN[kind] = new Set<Assertion>(['planned', 'past']);
 for (const kind of ['temperature', 'wind'] as const) CAN[kind] = new Set<Assertion>(['planned', 'past', 'possible']);
 for (const kind of ['attitude', 'booties', 'gait', 'gear', 'weather', 'trail'] as const)
@@ -57,7 +68,14 @@ function weekday(date: string): number {
   const [y, m, d] = date.split('-').map(Number) as [number, number, number];
   const month = m < 3 ? m + 12 : m;
   const year = m < 3 ? y - 1 : y;
-  const h = (d + Math.floor((13 * (month + 1)) / 5) + year + Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400)) % 7;
+  const h =
+    (d +
+      Math.floor((13 * (month + 1)) / 5) +
+      year +
+      Math.floor(year / 4) -
+      Math.floor(year / 100) +
+      Math.floor(year / 400)) %
+    7;
   return (h + 6) % 7;
 }
 const DAYS = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
@@ -107,11 +125,15 @@ export class Frame {
     this.people = findPeople(this.tokens, this.roster);
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));
     // "maybe twenty" is about twenty: a word of doubt right before a number says nothing of anything else.
-    const today = /^\d{4}-\d\d-\d\d/.test(context.at ?? '') ? DAYS[weekday((context.at as string).slice(0, 10))] : undefined;
-    this.cues = cuesOf(this.tokens).filter((c) => !(c.gives === 'past' && ((today !== undefined && this.#names(c, today)) || this.#toCome(c)))).filter(
-      (c) =>
-        !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
-    );
+    const today = /^\d{4}-\d\d-\d\d/.test(context.at ?? '')
+      ? DAYS[weekday((context.at as string).slice(0, 10))]
+      : undefined;
+    this.cues = cuesOf(this.tokens)
+      .filter((c) => !(c.gives === 'past' && ((today !== undefined && this.#names(c, today)) || this.#toCome(c))))
+      .filter(
+        (c) =>
+          !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
+      );
     const length = this.tokens.length;
     this.claimed = new Array(length).fill(false);
     this.#dogAt = cover(length, this.dogs);
@@ -182,14 +204,23 @@ export class Frame {
   /** Does the cue name the day that it is ("Saturday scale round", said on a Saturday), and not the last one of that name? */
   #names(c: Cue, day: string): boolean {
     const words = this.tokens.slice(c.from, c.to).map((t) => t.low);
-    return words.some((w) => w.startsWith(day) && w !== 'sunny' && w !== 'monthly') && !words.some((w) => /^(last|past|ago|since)$/.test(w));
+    return (
+      words.some((w) => w.startsWith(day) && w !== 'sunny' && w !== 'monthly') &&
+      !words.some((w) => /^(last|past|ago|since)$/.test(w))
+    );
   }
 
   /** "Sunday I'll run five": a day with a will behind it is to come. */
   #toCome(c: Cue): boolean {
-    if (!this.tokens.slice(c.from, c.to).some((t) => DAYS.some((d) => t.low === d || (t.low.startsWith(d) && t.low.endsWith('day'))))) return false;
+    if (
+      !this.tokens
+        .slice(c.from, c.to)
+        .some((t) => DAYS.some((d) => t.low === d || (t.low.startsWith(d) && t.low.endsWith('day'))))
+    )
+      return false;
     for (let k = c.to; k < c.to + 4; k++) {
-      if (/^('ll|will|gonna|shall)$/.test(this.low(k)) || (this.low(k) === 'going' && this.low(k + 1) === 'to')) return true;
+      if (/^('ll|will|gonna|shall)$/.test(this.low(k)) || (this.low(k) === 'going' && this.low(k + 1) === 'to'))
+        return true;
       if (/^[.,;]$/.test(this.low(k)) && k > c.to) return false;
     }
     return false;
@@ -204,7 +235,8 @@ export class Frame {
     if (!t) return true;
     if (STRONG.has(t.low)) return true;
     // "Joule: barking / Rivet: same": a slash that stands free
-    if (t.low === '/' && t.gap && this.tokens[i + 1]?.gap && !this.dogAt(i)) return this.dogs.some((d) => d.from === i + 1) && !this.dogs.some((d) => d.to === i);
+    if (t.low === '/' && t.gap && this.tokens[i + 1]?.gap && !this.dogAt(i))
+      return this.dogs.some((d) => d.from === i + 1) && !this.dogs.some((d) => d.to === i);
     const next = this.tokens[i + 1];
     return Boolean(next?.gap && next.start > t.end && this.text.slice(t.end, next.start).includes('\n'));
   }

@@ -48,7 +48,18 @@ function mergeFinding(out: Entry[], e: Finding): void {
     o.end === e.end &&
     o.dogs.join() === e.dogs.join();
   // "a weepy, pussy sort of eye": the first word has its place from the second
-  const bare = e.part && e.sign !== 'lame' && e.sign !== 'any' ? out.find((o) => o.kind === 'finding' && o.sign === e.sign && !o.part && o.dogs.join() === e.dogs.join() && state(o) === state(e) && (e.span?.[0] ?? 0) - (o.span?.[1] ?? 0) < 30) : undefined;
+  const bare =
+    e.part && e.sign !== 'lame' && e.sign !== 'any'
+      ? out.find(
+          (o) =>
+            o.kind === 'finding' &&
+            o.sign === e.sign &&
+            !o.part &&
+            o.dogs.join() === e.dogs.join() &&
+            state(o) === state(e) &&
+            (e.span?.[0] ?? 0) - (o.span?.[1] ?? 0) < 30,
+        )
+      : undefined;
   if (bare) out.splice(out.indexOf(bare), 1);
   const twin = out.find(same);
   if (!twin) {

@@ -182,16 +182,32 @@ export const numberUnit: Rule = {
     if (!unit) return undefined;
     if (ownFeet(c, unit, n.value)) return undefined;
     // "threw up x2 km 41", "at the cabin 1205 mile 14": the mark's word belongs to the number behind it
-    const mark = /^(mile|km|k|mi|kilometer|kilometre)$/.test(c.low(unit.to - 1)) ? numberAt(c.tokens, unit.to) : undefined;
+    const mark = /^(mile|km|k|mi|kilometer|kilometre)$/.test(c.low(unit.to - 1))
+      ? numberAt(c.tokens, unit.to)
+      : undefined;
     if (mark && !mark.signed && !unitAfter(c.tokens, mark.to, mark)) return undefined;
     if (c.low(n.from - 1) === 'x' && !c.tokens[n.from]?.gap) return undefined;
     // "40 l side": left, not litres
-    if (unit.form.unit === 'l' && /^(side|wrist|shoulder|front|hind|foot|knee|hip|hock|elbow|triceps|web|pad|lead|swing|team|wheel)$/.test(c.low(unit.to))) return undefined;
+    if (
+      unit.form.unit === 'l' &&
+      /^(side|wrist|shoulder|front|hind|foot|knee|hip|hock|elbow|triceps|web|pad|lead|swing|team|wheel)$/.test(
+        c.low(unit.to),
+      )
+    )
+      return undefined;
     // "fourteen miles an hour and ten minutes": a length and a time
-    if (unit.form.dimension === 'speed' && /^(miles|kilometers|kilometres|km|mi)$/.test(c.low(n.to)) && /^(an|one)$/.test(c.low(n.to + 1)) && c.low(unit.to) === 'and') {
+    if (
+      unit.form.dimension === 'speed' &&
+      /^(miles|kilometers|kilometres|km|mi)$/.test(c.low(n.to)) &&
+      /^(an|one)$/.test(c.low(n.to + 1)) &&
+      c.low(unit.to) === 'and'
+    ) {
       const rest = numberAt(c.tokens, unit.to + 1);
       if (rest && (rest.part || unitAfter(c.tokens, rest.to, rest)?.form.dimension === 'duration'))
-        return c.make(n.from, n.to + 1, n.value, 'distance', { unit: /^m/.test(c.low(n.to)) ? 'mi' : 'km', ...(n.spelled ? { spelled: true } : {}) });
+        return c.make(n.from, n.to + 1, n.value, 'distance', {
+          unit: /^m/.test(c.low(n.to)) ? 'mi' : 'km',
+          ...(n.spelled ? { spelled: true } : {}),
+        });
     }
     if (parts(n, unit)) return firstOfPair(c, n);
     const spelled = n.spelled ? { spelled: true } : {};
@@ -246,7 +262,14 @@ export const unitAndPart: Rule = {
     if (part || unit.form.unit !== 'h' || c.low(c.i) !== 'hour') return part;
     // "hour and forty": the article and the unit of the minutes left out
     const n = numberAt(c.tokens, c.i + 2);
-    if (!n?.whole || n.signed || n.value < 5 || n.value > 59 || /^(an|one|half|per|a|the|every|each|last|first)$/.test(c.low(c.i - 1))) return undefined;
+    if (
+      !n?.whole ||
+      n.signed ||
+      n.value < 5 ||
+      n.value > 59 ||
+      /^(an|one|half|per|a|the|every|each|last|first)$/.test(c.low(c.i - 1))
+    )
+      return undefined;
     const after = unitAfter(c.tokens, n.to, n);
     if (after && after.form.unit !== 'min') return undefined;
     return c.make(c.i, after ? after.to : n.to, 60 + n.value, 'duration', { unit: 'min', said: 'h', spelled: true });

@@ -87,7 +87,12 @@ function standsAlone(g: Ground, cue: Cue): boolean {
   let z = cue.to;
   while (z < g.tokens.length && z < cue.to + 4 && !((g.flags[z] as number) & (SENTENCE | COLON))) z++;
   // "plan for tomorrow switch and echo lead …" without marks
-  if (cue.from <= 3 && !g.tokens.some((t) => t.kind === 'mark' && /^[.,;:]$/.test(t.low)) && /^(plan|plans)$/.test(lowAt(g, a))) return true;
+  if (
+    cue.from <= 3 &&
+    !g.tokens.some((t) => t.kind === 'mark' && /^[.,;:]$/.test(t.low)) &&
+    /^(plan|plans)$/.test(lowAt(g, a))
+  )
+    return true;
   if (cue.from - a > 4 || z >= g.tokens.length || !((g.flags[z] as number) & (SENTENCE | COLON))) return false;
   for (let k = a; k < z; k++) if (g.stops.has(k) || (g.flags[k] as number) & (VERB | SUBJECT | TOLD)) return false;
   return true;
@@ -104,7 +109,12 @@ function plannedUnder(g: Ground, cue: Cue, from: number, to: number): boolean {
 
 /** Does a sentence hold a verb of what is to come: "I'm booting", "we'll", "is going to"? */
 function planned(g: Ground, from: number, to: number): boolean {
-  for (let k = from; k < to; k++) if (/^(will|'ll|gonna|shall)$/.test(lowAt(g, k)) || (/^('m|'s|'re|is|are|am)$/.test(lowAt(g, k)) && lowAt(g, k + 1).endsWith('ing'))) return true;
+  for (let k = from; k < to; k++)
+    if (
+      /^(will|'ll|gonna|shall)$/.test(lowAt(g, k)) ||
+      (/^('m|'s|'re|is|are|am)$/.test(lowAt(g, k)) && lowAt(g, k + 1).endsWith('ing'))
+    )
+      return true;
   return false;
 }
 
@@ -199,7 +209,12 @@ function reachesBackward(g: Ground, cue: Cue, to: number): boolean {
 /** Does a word of time stand at the head of its statement, so that it speaks of what follows? */
 function leads(g: Ground, cue: Cue): boolean {
   // "… born to it next time Noodle and Bex go in lead": a subject right behind
-  if (cue.gives === 'planned' && g.stops.has(cue.to) && !/^(until|till|for|by|since|than|before|the)$/.test(lowAt(g, cue.from - 1))) return true;
+  if (
+    cue.gives === 'planned' &&
+    g.stops.has(cue.to) &&
+    !/^(until|till|for|by|since|than|before|the)$/.test(lowAt(g, cue.from - 1))
+  )
+    return true;
   let b = cue.from;
   while (b > 0 && BEFORE_HEAD.has(lowAt(g, b - 1))) b--;
   return b === 0 || g.tokens[b - 1]?.kind === 'mark' || ((g.flags[b] as number) & (SENTENCE | CONTRAST)) !== 0;

@@ -207,10 +207,14 @@ function apposed(tokens: readonly Token[], m: Mentions, sites: Site[], dogs: rea
     const unmarked = !tokens.some((t) => t.kind === 'mark' && /^[,.;?!]$/.test(t.low));
     const opens =
       /^(morning|today|again|there|too|now|tonight|afternoon|yesterday|ago|fence|trail)$/.test(tokens[a]?.low ?? '') ||
-      /^[,.?!;:()-]$/.test(tokens[a]?.low ?? '') || (a !== s.from - 1 && tokens[s.to - 1]?.low === 'one');
+      /^[,.?!;:()-]$/.test(tokens[a]?.low ?? '') ||
+      (a !== s.from - 1 && tokens[s.to - 1]?.low === 'one');
     let z = s.to;
     if (/^(one|side)$/.test(tokens[z]?.low ?? '')) z++;
-    const closes = !tokens[z] || (unmarked && dogs.some((d) => d.from === z)) || /^([,.?!;:)-]|and|so|but|theres?|it|is|was|that|which)$/.test((tokens[z] as Token).low);
+    const closes =
+      !tokens[z] ||
+      (unmarked && dogs.some((d) => d.from === z)) ||
+      /^([,.?!;:)-]|and|so|but|theres?|it|is|was|that|which)$/.test((tokens[z] as Token).low);
     if (!opens || !closes || m.at('bootie', z)) return;
     for (let k = n - 1; k >= 0; k--) {
       const p = sites[k] as Site;
@@ -242,7 +246,10 @@ function pointedBack(tokens: readonly Token[], sites: Site[]): void {
       !behind.slice(0, behind.indexOf('there')).some((w) => w === ',' || w === '.' || w === 'out');
     const onIt =
       (behind[0] === 'on' || behind[0] === 'of' || behind[0] === 'in') && /^(it|that|there)$/.test(behind[1] ?? '');
-    const onSide = behind[0] === 'on' && /^(that|the)$/.test(behind[1] ?? '') && (/^(side|leg|one)$/.test(behind[2] ?? '') || behind[2] === 'same');
+    const onSide =
+      behind[0] === 'on' &&
+      /^(that|the)$/.test(behind[1] ?? '') &&
+      (/^(side|leg|one)$/.test(behind[2] ?? '') || behind[2] === 'same');
     if (!there && !onIt && !onSide) return;
     if (onSide) s.to += behind[2] === 'same' ? 4 : 3;
     const last = sites
@@ -388,7 +395,8 @@ function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions
     const next = tokens[p.to]?.low ?? '';
     // "a weepy eye, the left, so …"
     const set = tokens[p.from - 1]?.low === 'the' && tokens[p.from - 2]?.low === ',' && /^[.,;!]$/.test(next);
-    if (set && p.value !== 'both') return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
+    if (set && p.value !== 'both')
+      return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
     if (p.value === 'both' || !(next === 'one' || next === 'side')) return [];
     return [{ from: p.from, to: p.to + 1, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
   }
