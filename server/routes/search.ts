@@ -42,6 +42,7 @@ export function searchRoutes(house: House) {
     const named = query.dogs?.map((dog) => currentName(kennel.dogs, dog));
     const asked = named ? { ...query, dogs: [...new Set(named)] } : query;
     await keeper.ready(PATIENCE_MS);
+    await deriveInTurn(house);
     const ground: Ground = {
       postings: keeper.postings,
       words: keeper.words,
@@ -64,6 +65,14 @@ export function searchRoutes(house: House) {
       200,
     );
   });
+}
+
+/** Every season's runs, one season after the other where they are not known yet, for the same reason as below. */
+async function deriveInTurn(house: House): Promise<void> {
+  for (const name of house.store.seasonNames()) {
+    runsIn(house, house.store.season(name));
+    await setImmediate();
+  }
 }
 
 /** The findings numbered by their episodes. One dog after the other: whoever wants to leave a note meanwhile does not wait. */
