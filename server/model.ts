@@ -24,7 +24,12 @@ export const dogSchema = z.object({
   /** A dog with entries is never deleted; it retires. */
   retired: z.boolean().default(false),
 });
-export const personSchema = z.object({ id: uuidSchema, name });
+export const personSchema = z.object({
+  id: uuidSchema,
+  name,
+  /** No longer offered, nor heard in new notes; what notes tell of them stays. */
+  retired: z.literal(true).optional(),
+});
 export const settingsSchema = z.object({
   kennel: z.string().trim().max(80).default(''),
   units: z.enum(['imperial', 'metric']).default('imperial'),

@@ -85,6 +85,8 @@ export const getPeople = async () => (await good(api.people.$get())).people;
 export const addPerson = (name: string) => good(api.people.$post({ json: { name } }));
 export const renamePerson = (id: string, name: string) =>
   good(api.people[':id'].$patch({ ...param(id), json: { name } }));
+export const retirePerson = (id: string, retired: boolean) =>
+  good(api.people[':id'].$patch({ ...param(id), json: { retired } }));
 export const removePerson = (id: string) => good(api.people[':id'].$delete(param(id)));
 
 // Load

@@ -96,10 +96,25 @@ export function renamePerson(kennel: Kennel, id: string, name: string, notes: nu
   return [{ ...kennel, people: kennel.people.map((p) => (p.id === id ? person : p)) }, person];
 }
 
+/**
+ * The person retired, or back again: notes keep the name, new ones are no longer read with it.
+ * @throws Refusal not-found
+ */
+export function retirePerson(kennel: Kennel, id: string, retired: boolean): [Kennel, Person] {
+  const { retired: was, ...old } = personOf(kennel, id);
+  if (retired === (was ?? false)) return [kennel, personOf(kennel, id)];
+  const person: Person = retired ? { ...old, retired } : old;
+  return [{ ...kennel, people: kennel.people.map((p) => (p.id === id ? person : p)) }, person];
+}
+
 /** @throws Refusal not-found, or conflict when notes name the person. */
 export function removePerson(kennel: Kennel, id: string, notes: number): [Kennel, Person] {
   const person = personOf(kennel, id);
-  if (notes > 0) throw new Refusal('conflict', `${namedIn(person.name, notes)}, so the name stays in the list.`);
+  if (notes > 0)
+    throw new Refusal(
+      'conflict',
+      `${namedIn(person.name, notes)}, so the name stays in the list. Retire ${person.name} instead.`,
+    );
   return [{ ...kennel, people: kennel.people.filter((p) => p.id !== id) }, person];
 }
 

@@ -35,7 +35,7 @@ function onceBeside(name: string, names: string[]): string[] {
 export function contextOf(kennel: Kennel, lineup: Place[], at: string): Context {
   return {
     dogs: dogsFor(kennel.dogs),
-    people: kennel.people.map((person) => person.name),
+    people: kennel.people.filter((person) => !person.retired).map((person) => person.name),
     lineup,
     units: kennel.settings.units,
     at: at.slice(0, 16),

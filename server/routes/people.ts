@@ -1,7 +1,7 @@
 /** The calls for drivers and handlers. */
 
 import { notesNaming } from '../kennel/mentions.ts';
-import { addPerson, personOf, removePerson, renamePerson } from '../kennel/roster.ts';
+import { addPerson, personOf, removePerson, renamePerson, retirePerson } from '../kennel/roster.ts';
 import type { House } from '../notes/house.ts';
 import { newRoutes } from './errors.ts';
 import { allNotes, reread } from './kennel.ts';
@@ -21,12 +21,13 @@ export function peopleRoutes(house: House) {
     })
     .openapi(patchPerson, async (c) => {
       const { id } = c.req.valid('param');
-      const { name } = c.req.valid('json');
-      const person = await store.changeKennel(
-        (kennel) => renamePerson(kennel, id, name, naming(personOf(kennel, id).name)),
-        'The new name',
-      );
-      return c.json({ person, reread: await reread(house, `${person.name} was renamed.`) }, 200);
+      const { name, retired } = c.req.valid('json');
+      const person = await store.changeKennel((kennel) => {
+        const old = personOf(kennel, id);
+        const [next, named] = name === undefined ? [kennel, old] : renamePerson(kennel, id, name, naming(old.name));
+        return retired === undefined ? [next, named] : retirePerson(next, id, retired);
+      }, 'The change of the person');
+      return c.json({ person, reread: await reread(house, `What was changed of ${person.name} was kept.`) }, 200);
     })
     .openapi(deletePerson, async (c) => {
       const { id } = c.req.valid('param');

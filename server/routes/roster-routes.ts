@@ -98,8 +98,11 @@ export const postPerson = createRoute({
 export const patchPerson = createRoute({
   method: 'patch',
   path: '/people/{id}',
-  summary: 'Rename a person whom no note names yet',
-  request: { params: ofPerson, body: body(z.strictObject({ name: nameSchema })) },
+  summary: 'Rename a person whom no note names yet; retire one, or take them back',
+  request: {
+    params: ofPerson,
+    body: body(z.strictObject({ name: nameSchema.optional(), retired: z.boolean().optional() })),
+  },
   responses: { 200: json(onePerson, 'The person'), ...writing, ...notFound, ...conflict },
 });
 export const deletePerson = createRoute({

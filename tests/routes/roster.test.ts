@@ -215,6 +215,27 @@ describe('people', () => {
     expect((await kennel.post<Wrong>('/api/people', {})).status).toBe(400);
   });
 
+  it('retire: notes keep the name, new ones are no longer read with it, and they can come back', async () => {
+    const kennel = await newKennel();
+    const { json } = await kennel.post<OnePerson>('/api/people', { name: 'Wren' });
+    const [note] = await kennel.notes(['09:00', 'a fine day', { by: 'Wren' }]);
+    const path = `/api/people/${json.person.id}`;
+    const named = async () => (await kennel.get<{ context: { people: string[] } }>('/api/context')).json.context.people;
+    expect(await named()).toEqual(['Wren']);
+    expect((await kennel.ask<OnePerson>('PATCH', path, { retired: true })).json.person).toEqual({
+      ...{ id: json.person.id, name: 'Wren', retired: true },
+    });
+    expect(await named()).toEqual([]);
+    expect((await kennel.note(note?.id ?? '')).by).toBe('Wren');
+    // The name is still hers.
+    expect((await kennel.post<Wrong>('/api/people', { name: 'wren' })).status).toBe(409);
+    expect((await kennel.ask<Wrong>('DELETE', path)).json.error.message).toMatch(/Retire Wren instead/);
+    expect((await kennel.ask<OnePerson>('PATCH', path, { retired: false })).json.person).toEqual({
+      ...{ id: json.person.id, name: 'Wren' },
+    });
+    expect(await named()).toEqual(['Wren']);
+  });
+
   it('keep their name while a reviewed entry has them as the driver', async () => {
     const kennel = await newKennel();
     const { json } = await kennel.post<OnePerson>('/api/people', { name: 'Wren' });

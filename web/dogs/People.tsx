@@ -1,7 +1,7 @@
-/** Drivers and handlers: add, rename, remove. */
+/** Drivers and handlers: add, rename, retire, remove. */
 import { useState } from 'preact/hooks';
 import type { Person } from '../../server/model.ts';
-import { addPerson, removePerson, renamePerson } from '../api.ts';
+import { addPerson, removePerson, renamePerson, retirePerson } from '../api.ts';
 import { Wrong } from '../parts/Told.tsx';
 import { useDoing } from '../use.ts';
 
@@ -85,7 +85,24 @@ function OnePerson({ person, reload }: { person: Person; reload: () => Promise<v
         </form>
       ) : (
         <div class="row">
-          <span class="name">{person.name}</span>
+          <span class="name">
+            {person.name}
+            {person.retired && <span class="hush small"> retired</span>}
+          </span>
+          <button
+            type="button"
+            class="button tight plain"
+            aria-label={person.retired ? `Take ${person.name} back` : `Retire ${person.name}`}
+            disabled={doing.busy}
+            onClick={() =>
+              void doing.run(async () => {
+                await retirePerson(person.id, !person.retired);
+                await reload();
+              })
+            }
+          >
+            {person.retired ? `Take ${person.name} back` : 'Retire'}
+          </button>
           <button
             type="button"
             class="button tight plain"
