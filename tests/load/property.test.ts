@@ -1,7 +1,16 @@
 /** Every figure against a plain recomputation that knows nothing of indexes: a list of days, and sums over it. */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { dayNumber, dayOf, indexLoad, type LoadRun, loadOf, seriesOf, withRuns } from '../../server/load/index.ts';
+import {
+  dayNumber,
+  dayOf,
+  indexLoad,
+  type LoadRun,
+  lastDaysOf,
+  loadOf,
+  seriesOf,
+  withRuns,
+} from '../../server/load/index.ts';
 import { dogIn, run } from './build.ts';
 
 const DOGS = ['Juniper', 'Moss', 'Otter', 'Bramble'];
@@ -180,5 +189,25 @@ it('no metre is lost between bands or booties, and the coupled ratio is never ab
       }
     }),
     { numRuns: 100 },
+  );
+});
+
+it('the last days of the picture are those days, oldest first, and name the days without a known distance', () => {
+  fc.assert(
+    fc.property(runsArbitrary, onArbitrary, fc.integer({ min: 1, max: 60 }), (runs, on, count) => {
+      const index = indexLoad(runs);
+      for (const dog of DOGS) {
+        const { from, metres, runs: times, unknown } = lastDaysOf(index, dog, on, count);
+        expect([from, metres.length, times.length]).toEqual([dayOf(dayNumber(on) - count + 1), count, count]);
+        for (let i = 0; i < count; i++) {
+          const day = dayOf(dayNumber(from) + i);
+          const mine = runs.filter((one) => one.day === day).flatMap((one) => one.dogs.filter((d) => d.dog === dog));
+          expect(times[i]).toBe(mine.length);
+          close(metres[i], total(mine.map((d) => d.metres ?? 0)));
+          expect(unknown.includes(day)).toBe(mine.some((d) => d.metres === undefined));
+        }
+      }
+    }),
+    { numRuns: 60 },
   );
 });
