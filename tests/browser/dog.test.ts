@@ -154,10 +154,11 @@ describe.runIf(executable)('a dog’s page', () => {
     const { notes } = (await call('GET', '/notes?state=waiting&season=2026-27&limit=500')) as {
       notes: { id: string; entries: { entry: { kind: string; dogs: string[]; assertion?: string } }[] }[];
     };
-    const note = notes.find(({ entries }) =>
-      entries.some(({ entry }) => entry.kind === 'finding' && !entry.assertion && entry.dogs.length === 1),
-    );
-    const entry = note?.entries.find(({ entry }) => entry.kind === 'finding' && !entry.assertion)?.entry;
+    type Entry = (typeof notes)[number]['entries'][number]['entry'];
+    const isFound = (entry: Entry) => entry.kind === 'finding' && !entry.assertion && entry.dogs.length === 1;
+    const note = notes.find(({ entries }) => entries.some(({ entry }) => isFound(entry)));
+    const entry = note?.entries.map((one) => one.entry).find(isFound);
+    expect(entry).toBeDefined();
     await call('POST', `/notes/${note?.id}/review`, { act: 'accept-all' });
     await at(`/dogs/${ids[entry?.dogs[0] ?? '']}`, DESK, async (page) => {
       await page.getByRole('heading', { name: 'Open now', exact: true }).waitFor();

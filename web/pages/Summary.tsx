@@ -3,6 +3,7 @@ import { useLocation } from 'preact-iso';
 import type { Summary as SummaryData } from '../../server/report/schema.ts';
 import { getSummary } from '../api-taking.ts';
 import { counted, valueWord } from '../labels.ts';
+import { DogLink } from '../parts/DogLink.tsx';
 import { dayShort, Facts, FinePrint, PrintButton, Rows } from '../parts/Paper.tsx';
 import { Head, Waiting, Wrong } from '../parts/Told.tsx';
 import { dayWords, monthWords } from '../times.ts';
@@ -66,7 +67,15 @@ function Filled({ summary }: { summary: SummaryData }) {
           keyOf={(one) => one.dog}
           none="There is no dog yet."
           columns={[
-            ['Dog', (one) => one.dog + (one.retired ? ' (retired)' : '')],
+            [
+              'Dog',
+              (one) => (
+                <>
+                  <DogLink name={one.dog} />
+                  {one.retired && ' (retired)'}
+                </>
+              ),
+            ],
             ['Runs', (one) => one.shares.runs, 'right'],
             [`Distance, ${unit}`, (one) => far(one.shares.metres), 'right'],
             [`Longest, ${unit}`, (one) => far(one.longest), 'right'],
@@ -101,7 +110,7 @@ function Filled({ summary }: { summary: SummaryData }) {
           keyOf={(one) => one.id}
           none="No finding was told."
           columns={[
-            ['Dog', (one) => one.dog],
+            ['Dog', (one) => <DogLink name={one.dog} />],
             ['Where', (one) => one.site.label],
             ['What', (one) => one.signs.map(({ sign }) => valueWord('finding', 'sign', sign)).join(', ')],
             ['From', (one) => dayShort(one.from)],
