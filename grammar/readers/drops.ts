@@ -164,6 +164,7 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     .slice(before.to, m.from)
     .map((t) => t.low)
     .join(' ');
+  if (/home/.test(words) && f.tokens.slice(before.to, m.from).some((t) => f.m.at('ate', t.i) || f.m.at('drank', t.i))) return undefined;
   const verb = f.low(before.from - 1);
   if (/^(takes|take|took|taking|bring|brings|brought|drive|drives|drove|driving|bringing)$/.test(verb))
     return undefined;

@@ -89,6 +89,9 @@ function notOfRun(f: Frame, q: Quantity): boolean {
     !/^of (us|it|trail to go)/.test(right)
   )
     return true;
+  // "September: 8 runs, 44 miles": a month's sum
+  if (/\b(january|february|march|april|may|june|july|august|september|october|november|december|month|week|season|year)( so far)? ?[:,]?( \S+){0,4} ?,?$/.test(leftOf(f, q, 8)) && /\bruns?\b/.test(leftOf(f, q, 8))) return true;
+  if (/\bstart(ing)? (back )?(at|with)$/.test(left)) return true;
   if (/^(ago|apart|away from|per|an hour|a day|each|every)\b/.test(right)) return true;
   if (
     /\b(last|first|next|every|within|another|final|extra|per|each|few|couple of|second|only for|for|for the|for about|than)$/.test(

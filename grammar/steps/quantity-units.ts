@@ -185,7 +185,8 @@ export const numberUnit: Rule = {
     const mark = /^(mile|km|k|mi|kilometer|kilometre)$/.test(c.low(unit.to - 1))
       ? numberAt(c.tokens, unit.to)
       : undefined;
-    if (mark && !mark.signed && !unitAfter(c.tokens, mark.to, mark)) return undefined;
+    const timed = /:/.test(c.low(unit.to)) || c.low(unit.to + 1) === 'h';
+    if (mark && !timed && !mark.signed && !unitAfter(c.tokens, mark.to, mark)) return undefined;
     if (c.low(n.from - 1) === 'x' && !c.tokens[n.from]?.gap) return undefined;
     // "40 l side": left, not litres
     if (
