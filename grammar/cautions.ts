@@ -62,6 +62,10 @@ export function cautionSentence(dog: string, reason: CautionReason, told: Cautio
   return `${dog}: ${noun} was told as over. Do not run on that word alone: stop and call a veterinarian.`;
 }
 
+/** Beside every caution. */
+export const ABOUT_CAUTIONS =
+  'This tool keeps what was said and gives no diagnosis. What it means, and when the dog may run again, is for a veterinarian to say.';
+
 /** A notice that the entries of one note raise by themselves. */
 export interface Alarm {
   dog: string;

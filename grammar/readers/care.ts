@@ -499,6 +499,8 @@ const plainBetween = (f: Frame, a: number, b: number) => {
 
 /** The dog that the act was done to. */
 function objectDog(f: Frame, m: Mention) {
+  // "stretched it Selkirk has …": the object was said
+  if (/^(it|them|em|that)$/.test(f.low(m.to - 1)) && m.to - m.from > 1) return undefined;
   for (let k = m.to; k < m.to + 6 && k < f.tokens.length; k++) {
     const d = f.dogFrom(k);
     // "washed it out Gopher's chewing at …": another statement

@@ -107,6 +107,7 @@ function forecast(f: Frame, m: Mention): Assertion {
 function deniesOther(f: Frame, cue: { from: number; to: number }, m: Mention): boolean {
   if (cue.to > m.from) return false;
   if (m.from - cue.to > 3) return true;
+  for (let k = cue.to; k < m.from; k++) if (f.m.at('condition', k) || f.m.at('sign', k) || f.low(k) === 'wind') return true;
   return f.commaBetween(cue.to, m.from) && !f.tokens.slice(cue.to, m.from).some((t) => /^(or|nor)$/.test(t.low));
 }
 

@@ -109,6 +109,7 @@ export const CLASSES = {
   /** Verbs by which a statement without a subject begins: "no swelling, wrapped it". */
   action:
     'massaged wrapped booted bootied put gave took rubbed cleaned washed trimmed stretched checked loaded dropped fed watered snacked ' +
+    'dipped lapped wolfed inhaled nibbled barfed puked vomited kneaded salved taped clipped snipped cooled warmed rested ' +
     'ate drank refused moved swapped packed pulling pulled running ran trotting trots loping eating drinking parked came went threw',
   /** After these a verb's form is part of a denial or a passive, not a statement that begins. */
   auxiliary:
