@@ -13,10 +13,6 @@ export const ABOUT_TOGETHER =
 export const ABOUT_ONSET =
   'What came before is not what caused it: these figures only show in what this week was unlike the others.';
 
-/** Beside every caution. */
-export const ABOUT_CAUTIONS =
-  'This tool keeps what was said and gives no diagnosis. What it means, and when the dog may run again, is for a veterinarian to say.';
-
 /** Which time it is, in words: "third time this season"; none for the first and for a doubtful one. */
 export function timesSentence(episode: Pick<Episode, 'number' | 'doubtful'>): string | undefined {
   if (episode.number === undefined || episode.number < 2) return undefined;

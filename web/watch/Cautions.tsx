@@ -1,11 +1,9 @@
 /** Signs at which one stops and calls a veterinarian: a notice in words with a heavy border, whatever else is on the page. */
 import type { ComponentChildren } from 'preact';
+import { ABOUT_CAUTIONS } from '../../grammar/cautions.ts';
 import type { Caution } from '../api.ts';
 import { counted } from '../labels.ts';
 import { dayWords } from '../times.ts';
-
-const ABOUT =
-  'Snackstop keeps what was said and gives no diagnosis. What it means, and when the dog may run again, is for a veterinarian to say.';
 
 interface NoticeProps {
   says: readonly { key: string; says: string; more?: ComponentChildren }[];
@@ -22,7 +20,7 @@ function CautionNotice({ says, children }: NoticeProps) {
         ))}
       </ul>
       {children}
-      <p class="small">{ABOUT}</p>
+      <p class="small">{ABOUT_CAUTIONS}</p>
     </section>
   );
 }
