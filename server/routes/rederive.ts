@@ -8,7 +8,7 @@
  */
 import { isDeepStrictEqual } from 'node:util';
 import type { Dog, Note, Season, Settings } from '../model.ts';
-import { byTime, dayOf } from '../notes/state.ts';
+import { dayOf } from '../notes/state.ts';
 import { runsOf } from '../records/index.ts';
 import type { RunRecord, YardRecord } from '../records/types.ts';
 
@@ -85,9 +85,10 @@ function daysAround(
   };
   for (const note of changed) add(note);
   // Runs of more than one day, and moved notes: the only things that tie days to each other.
+  const dayOfNote = (id: string) => dayOf(notes.get(id)?.at ?? '');
   const tied = [...runs.map((run) => run.notes), ...choices.moved.map(({ note, toRunOf }) => [note, toRunOf])]
-    .map((ids) => ids.flatMap((id) => notes.get(id) ?? []))
-    .filter((list) => new Set(list.map((note) => dayOf(note.at))).size > 1);
+    .filter((ids) => ids.some((id) => dayOfNote(id) !== dayOfNote(ids[0] as string)))
+    .map((ids) => ids.flatMap((id) => notes.get(id) ?? []));
   for (let grown = true; grown; ) {
     grown = false;
     for (const list of tied) {
@@ -108,9 +109,15 @@ function shift(day: string, by: number): string {
 
 /** By first note; of the teams of one note the speaker's own comes first. */
 function inOrder(runs: readonly RunRecord[], notes: ReadonlyMap<string, Note>): RunRecord[] {
-  const first = (run: RunRecord) => notes.get(run.notes[0] ?? '') ?? { id: run.id, at: run.day };
   return runs
-    .map((run) => ({ run, at: first(run) }))
-    .sort((a, b) => byTime(a.at, b.at) || (a.run.id < b.run.id ? -1 : 1))
+    .map((run) => {
+      const { id, at } = notes.get(run.notes[0] ?? '') ?? { id: run.id, at: run.day };
+      return { run, id, ms: Date.parse(at) };
+    })
+    .sort((a, b) => a.ms - b.ms || compare(a.id, b.id) || compare(a.run.id, b.run.id))
     .map(({ run }) => run);
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
