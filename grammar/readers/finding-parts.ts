@@ -19,7 +19,7 @@ export const partTakesEnd = (part: string) => /^(leg|foot|pad|web|toe|nail|dewcl
 /** How bad: words right before the sign or its site, or behind it in the same statement. */
 export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity'] {
   const inside = f.m.of('severity').find((s) => s.from >= m.from && s.to <= m.to);
-  if (inside) return inside.value;
+  if (inside && !(m.value === 'overheated' && f.low(inside.from) === 'too')) return inside.value;
   const lo = Math.min(m.from, site && m.from - site.to < 4 && site.from < m.from ? site.from : m.from);
   for (let k = m.from - 1; k >= Math.max(0, lo - 4); k--) {
     const s = f.m.at('severity', k);

@@ -30,6 +30,7 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
     f.sites.find((s) => s.from < k && s.to >= k && s.from >= m.to);
   const owner: Owner =
     dog && !(dog.possessive && !site) ? { dogs: dog.dogs, phrase: dog, doubt: dog.doubt } : f.owner(m.from, m.to, site);
+  if (/^no (injur|wounds|foot)/.test(words) && !owner.dogs.length && !owner.human && !site) return [{ entry: anyFinding(f, m, wholeTeam(f), undefined, 'absent'), from: m.from, to: m.to }];
   if (owner.human || (!owner.dogs.length && !site)) return [];
   const it = f.low(k) === 'it' || f.low(k) === 'that' || /^(there|them|em|either|those)$/.test(f.low(k));
   if (site?.anaphor || (!site && it)) {
@@ -80,6 +81,8 @@ export function readFine(
     k--;
   }
   if (hyd) return readHydration(f, m, k);
+  const two = bothFine(f, m, found);
+  if (two.length) return two;
   let site = f.sites.find((s) => s.to === k + 1 && !s.anaphor && !takenSites.has(s)) ?? siteBehindFine(f, m);
   const anaphor = f.sites.find((s) => s.to === k + 1 && s.anaphor);
   if (!site && anaphor && footThere(f, anaphor)) {
@@ -112,7 +115,13 @@ export function readFine(
   const rest = restClean(f, m, found);
   if (rest) return [rest];
   const feet = checkedBefore(f, m, k);
-  if (feet) return [{ entry: anyFinding(f, m, wholeTeam(f), feet, 'absent'), from: feet.from, to: m.to, site: feet }];
+  if (feet) {
+    // "checked all the feet, Lark has a crack, everyone else is good"
+    const else_ = f.dogs.find((d) => d.value === 'rest' && d.to <= m.from && m.from - d.to <= 3);
+    const told = new Set(found.flatMap((r) => r.entry.dogs));
+    const who: Owner = else_ ? { dogs: else_.dogs.filter((d) => !told.has(d)), phrase: else_ } : wholeTeam(f);
+    return [{ entry: anyFinding(f, m, who, feet, 'absent'), from: else_ ? m.from : feet.from, to: m.to, site: feet }];
+  }
   return readFineDog(f, m, words, k);
 }
 
@@ -138,6 +147,22 @@ function feetHeading(f: Frame, m: Mention, k: number): ReadFinding | undefined {
     to: m.to,
     site,
   };
+}
+
+/** "checked the shoulder and the wrist and both are fine": the two places named before. */
+function bothFine(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding[] {
+  let k = m.from - 1;
+  while (/^(are|were|look|looked|feel|felt|seem|is|was|'re|perfectly|totally|just|all)$/.test(f.low(k))) k--;
+  if (!/^(both|neither|they)$/.test(f.low(k)) || k === m.from - 1) return [];
+  if (f.low(k) === 'they' && f.low(k + 1) !== 'both' && !f.commaBetween(k - 1, k)) return [];
+  const two = f.sites.filter((s) => s.to <= k && s.part && !s.anaphor && !s.plural && f.sentence(s.from) === f.sentence(m.from)).slice(-2);
+  const [a, b] = two;
+  if (!a || !b || k - b.to > 3 || b.from - a.to > 3 || f.isClaimed(a.from, b.to)) return [];
+  return two.map((s) => {
+    const owner = f.owner(s.from, s.to, s);
+    const site = refined(f, s, owner, found, m.from);
+    return { entry: anyFinding(f, m, owner, site, 'absent'), from: s.from, to: m.to, site };
+  }).filter((r) => r.entry.dogs.length);
 }
 
 /** "Gus small cut RF web, Kestrel LH pad pink, rest clean": the feet of those not told of. */

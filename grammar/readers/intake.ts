@@ -328,7 +328,7 @@ function secondFood(f: Frame, m: Mention, first: Intake): Intake | undefined {
 
 /** Verbs that no water is taken by. */
 const EATING =
-  /^(ate|eat|eats|eaten|eating|wolf|inhal|devour|gobbl|polish|scarf|munch|crunch|nibbl|picked at|picks at|chow|demolish)/;
+  /^(only |hardly |barely |just |nearly |almost )?(ate|eat|eats|eaten|eating|wolf|inhal|devour|gobbl|polish|scarf|munch|crunch|nibbl|picked at|picks at|chow|demolish)/;
 /** Turning away, which says nothing new of a dog that was just told to have eaten some. */
 const WEAK_NONE =
   /^(walked off|walked away|looked away|turned away|sniffed|sniffed at|left it|passed|dropped it|ignored it)$/;
@@ -347,6 +347,7 @@ function takingStands(
   if (/^(left|left half|left some)$/.test(words) && f.siteAt(m.from)) return false;
   if (kind === 'drank') {
     if (words === 'drunk' && /^(a|like|the)$/.test(prev)) return false;
+    if (/^(drinks|drink|drank|drinking)$/.test(words) && f.dogs.some((d) => d.to === m.from && /^(when|after|before|whenever|if|while|as)$/.test(f.low(d.from - 1))) && f.m.of('sign').some((x) => x.to <= m.from && !f.strongBetween(x.to, m.from))) return false;
     if (words === 'drink' && /^(his|her|their|my|the|for|soft)$/.test(prev)) return false;
     if (/^(drink|swallow|sip|dip|dips)$/.test(words) && /^(to|hot|my|of)$/.test(prev) && prev !== 'to') return false;
     if (/^(water|watered)$/.test(words) && !f.dogs.length) return false;
@@ -377,8 +378,9 @@ function takingStands(
   )
     return false;
   // "none of them would touch it": only of nobody
-  if (/^would (touch|take|eat|look at|so much as touch)$/.test(words))
-    return f.dogs.some((d) => d.to === m.from && d.negative);
+    if (/^(would (touch|take|eat|look at|so much as touch)|wanted|wants|wanted any)$/.test(words)) return f.dogs.some((d) => d.to === m.from && d.negative);
+  // "didn't want to cross"
+  if (/\bwant$/.test(words) && next === 'to' && !/^(eat|drink|touch|take|have|try|finish)$/.test(f.low(m.to + 1))) return false;
   if (words === 'picked') return next === 'at';
   // "ate through her neckline"
   if (
@@ -511,6 +513,10 @@ function readGiving(f: Frame, m: Mention, served: Served): Intake[] | undefined 
   const offered = /^offer/.test(words);
   const food = foodFor(f, m, served);
   const verbFood = /^(snack|water|fed|feed|bait)/.test(words);
+  // "gave it to Tank", "gave hers to Gus": the food told before
+  const passedOn = /^(gave|give|gives|given|fed)$/.test(words) && /^(it|that|hers|his|theirs)$/.test(f.low(m.to)) && f.low(m.to + 1) === 'to' ? f.dogFrom(m.to + 2) : undefined;
+  if (passedOn?.dogs.length && served.at >= 0 && !passedOn.possessive)
+    return [{ kind: 'intake', dogs: passedOn.dogs, what: served.what === 'water' ? 'water' : whatOf(f, { ...served, own: false }, m), took: 'all', ...(served.item ? { item: served.item } : {}), ...said(f.assertion(m.from, m.to)), span: f.span([m.from, passedOn.to]), rule: '<gave> it to <dogs>', ...doubted(passedOn.doubt) }];
   if (!verbFood && !food.own) return undefined;
   if (
     /^(snack|snacks|feed|bait)$/.test(words) &&

@@ -170,6 +170,10 @@ function readDistance(f: Frame, q: Quantity): boolean {
     addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> behind us');
     return true;
   }
+  if (/\b(go|run|do|going|running|doing|do about|for)$/.test(left) && /^(tomorrow|tmrw|today|sunday|monday|tuesday|wednesday|thursday|friday|saturday|next time|if)\b/.test(right) && q.value > 2 && q.value < 150 && !/\bat$/.test(left)) {
+    addDistance(f, 'total', q.value, own, q.from, q.to, '<go> <n> <day>');
+    return true;
+  }
   if (
     /\b(we 're at|now at|made it to|ran|did|went|logged|covered)$/.test(left) &&
     !/^(dogs|of|laps|loops|teams|am|pm|o'clock|times|minutes|hours|days|in)\b/.test(right) &&

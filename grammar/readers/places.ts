@@ -53,7 +53,21 @@ function assignments(f: Frame): Assignment[] {
       to: Math.max(found.to, side?.to ?? 0, p.to),
     });
   }
-  return [...out, ...sameRow(f, out)];
+  return [...out, ...sameRow(f, out), ...behindThem(f, out)].sort((a, b) => a.from - b.from);
+}
+
+/** "Miles and Ivy in lead, Storm and Rook in swing, Penny and Gus behind them": in the team, with no place of a name. */
+function behindThem(f: Frame, told: readonly Assignment[]): Assignment[] {
+  const out: Assignment[] = [];
+  if (told.filter((a) => a.kind === 'hitch').length < 2) return out;
+  for (const d of f.dogs) {
+    if (d.kind !== 'names' || d.possessive || d.company || told.some((a) => a.phrases.includes(d))) continue;
+    const words = `${f.low(d.to)} ${f.low(d.to + 1)}`;
+    if (!/^(behind (them|those|that|him|her)|after (them|that)|next( |,|$)|then( |,|$))/.test(words)) continue;
+    const near = told.some((a) => a.kind === 'hitch' && a.to <= d.from && d.from - a.to <= 3);
+    if (near) out.push({ phrases: [d], dogs: d.dogs, kind: 'hitch', from: d.from, to: d.to + (/^behind/.test(words) ? 2 : 0) });
+  }
+  return out;
 }
 
 const insideGroup = (f: Frame, i: number) => f.dogs.some((d) => d.from <= i && i < d.to);
@@ -580,6 +594,7 @@ function readReplacing(f: Frame, list: readonly Assignment[]): void {
     const whom = f.dogFrom(r.to) ?? f.dogs.find((d) => d.from >= r.from && d.to <= r.to);
     if (!who || !whom || !who.dogs.length || f.strongBetween(who.to, r.from)) continue;
     if (list.some((a) => a.dogs.some((x) => who.dogs.includes(x)))) continue;
+    if (f.assertion(r.from, r.to) === 'planned' || f.entries.some((e) => e.kind === 'hitch' && e.dogs.some((x) => who.dogs.includes(x)))) continue;
     const place = f.roster.lineup.find((l) => whom.dogs.includes(l.dog) && l.position);
     if (!place?.position || who.dogs.some((x) => whom.dogs.includes(x))) continue;
     f.add({

@@ -128,6 +128,7 @@ const guards: Record<string, Guard> = {
       sites.some((s) => s.from >= m.to && /foot|web|pad|toe/.test(s.part ?? 'foot') && s.from - m.to < 6)) ||
     (/^(up|'s)$/.test(next) && f.siteAt(m.from - 1) !== undefined),
   thin: ({ f, m, prev, next }) =>
+    !/^(hair|fur|coat|ice|snow|trail|cover|cloud|air)$/.test(f.low(m.from - 2)) &&
     (f.dogs.some((d) => d.to === m.from && !d.possessive) ||
       /^(is|'s|looks|looking|looked|too|bit|little|getting|got|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
         prev,

@@ -308,6 +308,8 @@ export class Frame {
   /** "this afternoon it's the six mile loop": what the time of speaking has not reached yet is planned. */
   #laterToday(i: number): boolean {
     if (!this.#hasLater) return false;
+    // Told in the past tense, it has been.
+    for (let k = Math.max(0, i - 10); k <= i + 2; k++) if (this.sentence(k) === this.sentence(i) && /^(ate|drank|was|were|had|left|got|did|went|ran|refused|came|took)$/.test(this.low(k))) return false;
     const hour = Number(/T(\d\d)/.exec(this.context.at ?? '')?.[1] ?? 24);
     for (let k = i; k >= 0 && !(k < i && this.isStrong(k)); k--) {
       const [a, b] = [this.low(k), this.low(k + 1)];

@@ -87,9 +87,8 @@ export const GAPPED: readonly Gapped[] = [
     'back up; up',
     'his her their the breakfast supper dinner snack fish food it all meal most of some everything water just straight right whole lot kibble beef broth half that theirs hers',
   ),
-  row(
-    'sign',
-    'thin',
+    row('sign', 'rub', 'hair fur', 'thin; gone; missing; thinning; rubbed off; worn off; worn; falling out; coming out; coming off; rubbed away; rubbed', `${BE} there`, 4),
+  row('sign', 'thin', 
     'lost losing loses dropped dropping drops shed shedding',
     'weight; condition',
     'a an some little bit lot of too much more his her good considerable fair quite noticeable their any',

@@ -95,7 +95,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'bloody-stool',
-    'bloody stool; bloody stools; blood in stool; blood in the stool; blood in his stool; blood in her stool; blood in their stool; bloody diarrhea; blood in it; blood in his poop; blood in her poop; blood in the poop; bloody poop; bloody poo; blood in poop; red in the stool; red in it; bloody runs; stool with blood; stool bloody; stool is bloody; stool was bloody; bloody squirts; blood in that; blood in the diarrhea; tarry stool; black stool; blood in his poo; blood in her poo; blood with it; blood in the poo; streaks of blood; bloody mucus',
+    'bloody stool; bloody stools; blood in stool; blood in the stool; blood in his stool; blood in her stool; blood in their stool; bloody diarrhea; blood in it; blood in his poop; blood in her poop; blood in the poop; bloody poop; bloody poo; blood in poop; red in the stool; red in it; bloody runs; stool with blood; stool bloody; stool is bloody; stool was bloody; bloody squirts; blood in that; blood in the diarrhea; tarry stool; black stool; blood in his poo; blood in her poo; blood with it; blood in the poo; streaks of blood; bloody mucus; pooped blood; pooping blood; poops blood; passed blood; passing blood; crapped blood; blood when he poops; blood when she poops; blood coming out; bloody bowel movement; blood and mucus; bloody discharge from the rear; blood out the back end; pooped some blood; raspberry jam; jelly like stool',
   ],
   [
     'sign',
