@@ -39,7 +39,11 @@ export function readBooties(f: Frame): Read[] {
 function isFootwear(f: Frame, h: Mention): boolean {
   if (f.dogAt(h.from) || f.isClaimed(h.from, h.to)) return false;
   const word = f.low(h.from);
-  if (/^(my|our|i|spare|extra|more|another|bag|of|ski|mukluk|snow)$/.test(f.low(h.from - 1)) && !/^(set|pair|sets|pairs|change)$/.test(f.low(h.from - 2))) return false;
+  if (
+    /^(my|our|i|spare|extra|more|another|bag|of|ski|mukluk|snow)$/.test(f.low(h.from - 1)) &&
+    !/^(set|pair|sets|pairs|change)$/.test(f.low(h.from - 2))
+  )
+    return false;
   if (/^(rub|rubs|burn|box|bag|bags)$/.test(f.low(h.to))) return false;
   if (/^(booted|boot|booting|rebooted)$/.test(word)) return f.dogs.length > 0 || f.siteAt(h.to) !== undefined || f.out;
   if (/^(shoe|shoes|boots|buddies|beauties|slipper|slippers|footwear)$/.test(word))
@@ -331,7 +335,8 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
     if (s.from <= first || verbs.has(s.from) || f.isClaimed(s.from, s.to)) continue;
     if (/through$/.test(f.low(s.to - 1)) && /^(the|all|every|each|everybody|everyone|them)$/.test(f.low(s.to)))
       continue;
-    if (f.siteAt(s.from) || (s.value === 'on' && (f.m.at('sign', s.from - 1) || f.m.at('bootie', s.from - 1)))) continue;
+    if (f.siteAt(s.from) || (s.value === 'on' && (f.m.at('sign', s.from - 1) || f.m.at('bootie', s.from - 1))))
+      continue;
     const words = f.tokens
       .slice(s.from, s.to)
       .map((t) => t.low)

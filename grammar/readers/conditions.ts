@@ -107,7 +107,8 @@ function forecast(f: Frame, m: Mention): Assertion {
 function deniesOther(f: Frame, cue: { from: number; to: number }, m: Mention): boolean {
   if (cue.to > m.from) return false;
   if (m.from - cue.to > 3) return true;
-  for (let k = cue.to; k < m.from; k++) if (f.m.at('condition', k) || f.m.at('sign', k) || f.low(k) === 'wind') return true;
+  for (let k = cue.to; k < m.from; k++)
+    if (f.m.at('condition', k) || f.m.at('sign', k) || f.low(k) === 'wind') return true;
   return f.commaBetween(cue.to, m.from) && !f.tokens.slice(cue.to, m.from).some((t) => /^(or|nor)$/.test(t.low));
 }
 
@@ -213,6 +214,12 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   const weak = m.tag === 'surface-weak' || WEAK_SURFACE.has(words);
   if (f.low(m.from - 1) === 'like' && !f.m.at('trail-word', m.from - 2)) return false;
   if (words === 'packed' && /^(him|her|them|em|it|with|in|the|snow|up|on)$/.test(f.low(m.to))) return false;
+  if (
+    words === 'sugar' &&
+    (f.m.at('food', m.from - 2) || f.m.at('food', m.from - 1) || /^(with|some|of)$/.test(f.low(m.from - 1))) &&
+    !f.m.at('trail-word', m.to)
+  )
+    return false;
   if (words === 'overflow' || words === 'glare ice') return true;
   if (m.to - m.from === 1 && (f.m.at('bootie', m.to) || f.m.at('item', m.to))) return false;
   if (!weak) return !(f.m.at('act', m.from) && f.dogFrom(m.to)) && !/^(hot|coffee)$/.test(f.low(m.from - 1));

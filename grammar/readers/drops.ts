@@ -67,11 +67,47 @@ export function readDrops(f: Frame): void {
     });
     f.claim(m.from, m.to);
   }
+  if (f.out) readTakenOut(f, taken);
 }
 
 /** "Gunnar's going in the sled bag at the lake": said of what is to come. */
 const goingIn = (f: Frame, d: DogPhrase, m: Mention) =>
   /^(in|into)$/.test(f.low(m.from)) && f.low(m.from - 1) === 'going' && m.from - d.to <= 3;
+
+/** "took Storm out and put Lark in", "pulled Gus out at the road": taken out of the team, the dog between. */
+function readTakenOut(f: Frame, taken: Set<DogPhrase>): void {
+  for (const d of f.dogs) {
+    if (
+      taken.has(d) ||
+      !d.dogs.length ||
+      d.possessive ||
+      d.dogs.length > 3 ||
+      !/^(took|pulled|taking|pulling|take|pull|had)$/.test(f.low(d.from - 1)) ||
+      f.low(d.to) !== 'out'
+    )
+      continue;
+    if (f.low(d.from - 1) === 'had') continue;
+    const next = `${f.low(d.to + 1)} ${f.low(d.to + 2)}`;
+    if (
+      !/^([.,;] |and put|and (replaced|moved|hooked)|at (mile|km|the)|because|since|there|here|of (the )?(team|line|harness|lead|swing|wheel)|early| )/.test(
+        next,
+      )
+    )
+      continue;
+    if (f.entries.some((e) => e.kind === 'drop' && e.dogs.some((x) => d.dogs.includes(x)))) continue;
+    taken.add(d);
+    f.add({
+      kind: 'drop',
+      dogs: d.dogs,
+      manner: 'dropped',
+      ...said(f.assertionWithin(d.from - 1, d.to + 1)),
+      span: f.span([d.from - 1, d.to + 1]),
+      rule: 'took <dog> out',
+      ...doubted(d.doubt),
+    });
+    f.claim(d.from - 1, d.to + 1);
+  }
+}
 
 /** The dog that is loaded or dropped: the object right behind the verb, else the subject before it. */
 function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
@@ -164,7 +200,8 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     .slice(before.to, m.from)
     .map((t) => t.low)
     .join(' ');
-  if (/home/.test(words) && f.tokens.slice(before.to, m.from).some((t) => f.m.at('ate', t.i) || f.m.at('drank', t.i))) return undefined;
+  if (/home/.test(words) && f.tokens.slice(before.to, m.from).some((t) => f.m.at('ate', t.i) || f.m.at('drank', t.i)))
+    return undefined;
   const verb = f.low(before.from - 1);
   if (/^(takes|take|took|taking|bring|brings|brought|drive|drives|drove|driving|bringing)$/.test(verb))
     return undefined;

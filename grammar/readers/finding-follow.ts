@@ -48,6 +48,21 @@ const near = (f: Frame, s: Site) =>
 
 const sideOf = (s: Site | undefined) => s?.side;
 
+/** "started limping at mile 15, left rear, loaded her": a bare foot between marks is where the limp is. */
+export function lateSites(f: Frame, found: readonly ReadFinding[], taken: Set<Site>): void {
+  for (const r of found) {
+    if (r.entry.sign !== 'lame' || r.entry.part || r.entry.assertion) continue;
+    const s = f.sites.find((x) => x.from > r.to && x.from - r.to < 12 && !x.part && x.side && x.end && !taken.has(x));
+    if (!s || f.isClaimed(s.from, s.to) || f.low(s.from - 1) !== ',' || !/^([.,;!]|)$/.test(f.low(s.to))) continue;
+    if (f.strongBetween(r.to, s.from) || f.m.of('sign').some((x) => x.from >= r.to && x.to <= s.from)) continue;
+    if (f.dogs.some((d) => d.kind === 'names' && d.from >= r.to && d.to <= s.from)) continue;
+    Object.assign(r.entry, { part: 'leg', side: s.side, end: s.end });
+    r.site = { ...s, part: 'leg' };
+    taken.add(s);
+    f.claim(s.from, s.to);
+  }
+}
+
 /**
  * "Two cracked pads, the right front is tiny, the left hind one's deep": sites without a sign of their own, behind a sign
  * on a part without a side, take both from it; the heading itself then says nothing more.
@@ -75,7 +90,7 @@ export function distribute(f: Frame, found: ReadFinding[], taken: Set<Site>): vo
       const own = f.dogs.filter((d) => d.to <= s.from && d.from >= head.from && !d.company && d.dogs.length).at(-1);
       const dogs = own ? own.dogs : head.entry.dogs;
       const severity = severityOf(f, { tag: 'sign', value: head.entry.sign, from: s.from, to: s.to }, undefined);
-      const part = head.entry.part ?? s.part;
+      const part = head.entry.part ?? s.part ?? (s.end ? ('foot' as const) : undefined);
       const { severity: _s, doubt: _d, because: _b, ...rest } = head.entry;
       const entry: Finding = {
         ...rest,

@@ -5,7 +5,7 @@
 import type { Sign } from '../entry.ts';
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
-import { distribute, readHasIt, readPossibleSites, resolve } from './finding-follow.ts';
+import { distribute, lateSites, readHasIt, readPossibleSites, resolve } from './finding-follow.ts';
 import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } from './finding-parts.ts';
 import { readFine, readNothing } from './fine.ts';
 import { doubted, said } from './places.ts';
@@ -45,6 +45,7 @@ export function readFindings(f: Frame): ReadFinding[] {
     covered = m.to;
     f.claim(m.from, m.to);
   }
+  lateSites(f, found, takenSites);
   readPossibleSites(f, found, takenSites);
   readHasIt(f, found);
   distribute(f, found, takenSites);
@@ -125,6 +126,17 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
     const site = carriedSite(f, m, sign, owner, found) ?? headingSite(f, m, owner);
     where = [site];
   }
+  // "gimpy behind", "stiff in front": the end alone
+  const end =
+    /^(behind)$/.test(f.low(m.to)) && /^([.,;!]|and|but|on|)$/.test(f.low(m.to + 1))
+      ? 'hind'
+      : f.low(m.to) === 'in' && f.low(m.to + 1) === 'front' && /^([.,;!]|and|but|)$/.test(f.low(m.to + 2))
+        ? 'front'
+        : undefined;
+  if (end && !where[0] && /^(lame|stiff|sore)$/.test(sign))
+    where = [
+      { from: m.to, to: m.to + (end === 'hind' ? 1 : 2), part: 'leg', end, plural: false, anaphor: false, paws: [] },
+    ];
   if (!where.length) where = [undefined];
   return merged(where).map((site) => ({
     entry: build(f, m, sign, owner, site),
@@ -183,7 +195,13 @@ const ailsNow = (f: Frame, heard: ReturnType<Frame['asserted']>, m: Mention) =>
 
 function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | undefined): Finding {
   const sign = signOfBlood(f, m, told);
-  const part = partFor(sign, site);
+  // Ice balls sit between the toes of a foot; the web only where it was said.
+  const named = partFor(sign, site);
+  const web =
+    named === 'web' &&
+    site &&
+    f.tokens.slice(site.from, site.to).some((t) => /^(web|webs|webbing|webbed|skin)$/.test(t.low));
+  const part = sign === 'iced' && (named === 'toe' || (named === 'web' && !web)) ? 'foot' : named;
   const heard = f.asserted(m.from, m.to);
   // A heading plans what is to be done, not how a dog is.
   const underHeading =

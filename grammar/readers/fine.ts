@@ -30,7 +30,8 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
     f.sites.find((s) => s.from < k && s.to >= k && s.from >= m.to);
   const owner: Owner =
     dog && !(dog.possessive && !site) ? { dogs: dog.dogs, phrase: dog, doubt: dog.doubt } : f.owner(m.from, m.to, site);
-  if (/^no (injur|wounds|foot)/.test(words) && !owner.dogs.length && !owner.human && !site) return [{ entry: anyFinding(f, m, wholeTeam(f), undefined, 'absent'), from: m.from, to: m.to }];
+  if (/^no (injur|wounds|foot)/.test(words) && !owner.dogs.length && !owner.human && !site)
+    return [{ entry: anyFinding(f, m, wholeTeam(f), undefined, 'absent'), from: m.from, to: m.to }];
   if (owner.human || (!owner.dogs.length && !site)) return [];
   const it = f.low(k) === 'it' || f.low(k) === 'that' || /^(there|them|em|either|those)$/.test(f.low(k));
   if (site?.anaphor || (!site && it)) {
@@ -155,14 +156,18 @@ function bothFine(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFind
   while (/^(are|were|look|looked|feel|felt|seem|is|was|'re|perfectly|totally|just|all)$/.test(f.low(k))) k--;
   if (!/^(both|neither|they)$/.test(f.low(k)) || k === m.from - 1) return [];
   if (f.low(k) === 'they' && f.low(k + 1) !== 'both' && !f.commaBetween(k - 1, k)) return [];
-  const two = f.sites.filter((s) => s.to <= k && s.part && !s.anaphor && !s.plural && f.sentence(s.from) === f.sentence(m.from)).slice(-2);
+  const two = f.sites
+    .filter((s) => s.to <= k && s.part && !s.anaphor && !s.plural && f.sentence(s.from) === f.sentence(m.from))
+    .slice(-2);
   const [a, b] = two;
   if (!a || !b || k - b.to > 3 || b.from - a.to > 3 || f.isClaimed(a.from, b.to)) return [];
-  return two.map((s) => {
-    const owner = f.owner(s.from, s.to, s);
-    const site = refined(f, s, owner, found, m.from);
-    return { entry: anyFinding(f, m, owner, site, 'absent'), from: s.from, to: m.to, site };
-  }).filter((r) => r.entry.dogs.length);
+  return two
+    .map((s) => {
+      const owner = f.owner(s.from, s.to, s);
+      const site = refined(f, s, owner, found, m.from);
+      return { entry: anyFinding(f, m, owner, site, 'absent'), from: s.from, to: m.to, site };
+    })
+    .filter((r) => r.entry.dogs.length);
 }
 
 /** "Gus small cut RF web, Kestrel LH pad pink, rest clean": the feet of those not told of. */

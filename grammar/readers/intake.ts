@@ -271,7 +271,20 @@ function readTaking(
   if (owner.human || (!owner.dogs.length && !owner.phrase)) return undefined;
   if (!owner.dogs.length) return undefined;
   let took = m.value as Intake['took'];
-  const what: What = kind === 'drank' || /\bwater|drink\b/.test(words) ? 'water' : whatOf(f, food, m);
+  // "the boys cleaned their bowls, the girls were fussy": of the same
+  const before1 = before.at(-1);
+  const sameMeal =
+    kind === 'ate' &&
+    !food.own &&
+    !food.what &&
+    before1?.what === 'meal' &&
+    before1.span !== undefined &&
+    f.sentence(f.tokens.findIndex((t) => t.end > (before1.span?.[0] ?? 0))) === f.sentence(m.from);
+  const what: What = sameMeal
+    ? 'meal'
+    : kind === 'drank' || /\bwater|drink\b/.test(words)
+      ? 'water'
+      : whatOf(f, food, m);
   took = refine(f, m, took, words, kind);
   const asserted = f.asserted(m.from, m.to);
   // A denial of something else does not reach over to eating.
@@ -288,7 +301,7 @@ function readTaking(
     (kind !== 'drank' || food.what === 'water')
       ? food.item
       : undefined;
-  const amount = amountFor(f, m, owner);
+  const amount = took === 'none' ? undefined : amountFor(f, m, owner);
   const base: Intake = {
     kind: 'intake',
     dogs: owner.dogs,
@@ -347,7 +360,12 @@ function takingStands(
   if (/^(left|left half|left some)$/.test(words) && f.siteAt(m.from)) return false;
   if (kind === 'drank') {
     if (words === 'drunk' && /^(a|like|the)$/.test(prev)) return false;
-    if (/^(drinks|drink|drank|drinking)$/.test(words) && f.dogs.some((d) => d.to === m.from && /^(when|after|before|whenever|if|while|as)$/.test(f.low(d.from - 1))) && f.m.of('sign').some((x) => x.to <= m.from && !f.strongBetween(x.to, m.from))) return false;
+    if (
+      /^(drinks|drink|drank|drinking)$/.test(words) &&
+      f.dogs.some((d) => d.to === m.from && /^(when|after|before|whenever|if|while|as)$/.test(f.low(d.from - 1))) &&
+      f.m.of('sign').some((x) => x.to <= m.from && !f.strongBetween(x.to, m.from))
+    )
+      return false;
     if (words === 'drink' && /^(his|her|their|my|the|for|soft)$/.test(prev)) return false;
     if (/^(drink|swallow|sip|dip|dips)$/.test(words) && /^(to|hot|my|of)$/.test(prev) && prev !== 'to') return false;
     if (/^(water|watered)$/.test(words) && !f.dogs.length) return false;
@@ -378,9 +396,11 @@ function takingStands(
   )
     return false;
   // "none of them would touch it": only of nobody
-    if (/^(would (touch|take|eat|look at|so much as touch)|wanted|wants|wanted any)$/.test(words)) return f.dogs.some((d) => d.to === m.from && d.negative);
+  if (/^(would (touch|take|eat|look at|so much as touch)|wanted|wants|wanted any)$/.test(words))
+    return f.dogs.some((d) => d.to === m.from && d.negative);
   // "didn't want to cross"
-  if (/\bwant$/.test(words) && next === 'to' && !/^(eat|drink|touch|take|have|try|finish)$/.test(f.low(m.to + 1))) return false;
+  if (/\bwant$/.test(words) && next === 'to' && !/^(eat|drink|touch|take|have|try|finish)$/.test(f.low(m.to + 1)))
+    return false;
   if (words === 'picked') return next === 'at';
   // "ate through her neckline"
   if (
@@ -514,9 +534,26 @@ function readGiving(f: Frame, m: Mention, served: Served): Intake[] | undefined 
   const food = foodFor(f, m, served);
   const verbFood = /^(snack|water|fed|feed|bait)/.test(words);
   // "gave it to Tank", "gave hers to Gus": the food told before
-  const passedOn = /^(gave|give|gives|given|fed)$/.test(words) && /^(it|that|hers|his|theirs)$/.test(f.low(m.to)) && f.low(m.to + 1) === 'to' ? f.dogFrom(m.to + 2) : undefined;
+  const passedOn =
+    /^(gave|give|gives|given|fed)$/.test(words) &&
+    /^(it|that|hers|his|theirs)$/.test(f.low(m.to)) &&
+    f.low(m.to + 1) === 'to'
+      ? f.dogFrom(m.to + 2)
+      : undefined;
   if (passedOn?.dogs.length && served.at >= 0 && !passedOn.possessive)
-    return [{ kind: 'intake', dogs: passedOn.dogs, what: served.what === 'water' ? 'water' : whatOf(f, { ...served, own: false }, m), took: 'all', ...(served.item ? { item: served.item } : {}), ...said(f.assertion(m.from, m.to)), span: f.span([m.from, passedOn.to]), rule: '<gave> it to <dogs>', ...doubted(passedOn.doubt) }];
+    return [
+      {
+        kind: 'intake',
+        dogs: passedOn.dogs,
+        what: served.what === 'water' ? 'water' : whatOf(f, { ...served, own: false }, m),
+        took: 'all',
+        ...(served.item ? { item: served.item } : {}),
+        ...said(f.assertion(m.from, m.to)),
+        span: f.span([m.from, passedOn.to]),
+        rule: '<gave> it to <dogs>',
+        ...doubted(passedOn.doubt),
+      },
+    ];
   if (!verbFood && !food.own) return undefined;
   if (
     /^(snack|snacks|feed|bait)$/.test(words) &&
@@ -608,7 +645,7 @@ function commaItem(f: Frame, m: Mention): string | undefined {
     .find(
       (x) => x.from >= m.to && x.from - m.to < 6 && (x.value === 'solid' || x.value === 'water') && !f.dogAt(x.from),
     );
-  return food && !f.strongBetween(m.to, food.from) ? itemAt(f, food) : undefined;
+  return food && phrase(f, food) !== 'water' && !f.strongBetween(m.to, food.from) ? itemAt(f, food) : undefined;
 }
 
 /** A giving that is told more closely afterwards gives way; the same thing said twice is one. */

@@ -69,7 +69,15 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
       }
     }
     // "Mallow 44.5, body condition 4"
-    if (!what && q.dimension === 'number' && !q.weak && f.dogs.some((d) => d.to === q.from && d.kind === 'names') && /^(,|and|;|\/)$/.test(f.low(q.to)) && f.m.from('quantity', q.to + 1)?.value === 'body-condition') what = 'weight';
+    if (
+      !what &&
+      q.dimension === 'number' &&
+      !q.weak &&
+      f.dogs.some((d) => d.to === q.from && d.kind === 'names') &&
+      /^(,|and|;|\/)$/.test(f.low(q.to)) &&
+      f.m.from('quantity', q.to + 1)?.value === 'body-condition'
+    )
+      what = 'weight';
     const carried =
       !what &&
       mode.length > 0 &&

@@ -90,7 +90,13 @@ function notOfRun(f: Frame, q: Quantity): boolean {
   )
     return true;
   // "September: 8 runs, 44 miles": a month's sum
-  if (/\b(january|february|march|april|may|june|july|august|september|october|november|december|month|week|season|year)( so far)? ?[:,]?( \S+){0,4} ?,?$/.test(leftOf(f, q, 8)) && /\bruns?\b/.test(leftOf(f, q, 8))) return true;
+  if (
+    /\b(january|february|march|april|may|june|july|august|september|october|november|december|month|week|season|year)( so far)? ?[:,]?( \S+){0,4} ?,?$/.test(
+      leftOf(f, q, 8),
+    ) &&
+    /\bruns?\b/.test(leftOf(f, q, 8))
+  )
+    return true;
   if (/\bstart(ing)? (back )?(at|with)$/.test(left)) return true;
   if (/^(ago|apart|away from|per|an hour|a day|each|every)\b/.test(right)) return true;
   if (
@@ -170,12 +176,20 @@ function readDistance(f: Frame, q: Quantity): boolean {
     addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> behind us');
     return true;
   }
-  if (/\b(go|run|do|going|running|doing|do about|for)$/.test(left) && /^(tomorrow|tmrw|today|sunday|monday|tuesday|wednesday|thursday|friday|saturday|next time|if)\b/.test(right) && q.value > 2 && q.value < 150 && !/\bat$/.test(left)) {
+  if (
+    /\b(go|run|do|going|running|doing|do about|for)$/.test(left) &&
+    /^(tomorrow|tmrw|today|sunday|monday|tuesday|wednesday|thursday|friday|saturday|next time|if)\b/.test(right) &&
+    q.value > 2 &&
+    q.value < 150 &&
+    !/\bat$/.test(left)
+  ) {
     addDistance(f, 'total', q.value, own, q.from, q.to, '<go> <n> <day>');
     return true;
   }
   if (
-    /\b(we 're at|now at|made it to|ran|did|went|logged|covered)$/.test(left) &&
+    /\b(we 're at|now at|made it to|ran|did|went|logged|covered|do the|did the|ran the|made the|knocked out|put in|clocked)$/.test(
+      left,
+    ) &&
     !/^(dogs|of|laps|loops|teams|am|pm|o'clock|times|minutes|hours|days|in)\b/.test(right) &&
     !q.clock?.minute &&
     q.value > 2
@@ -400,6 +414,11 @@ function readDuration(f: Frame, q: Quantity): boolean {
   )
     return false;
   let of: 'run' | 'stop' | 'other' = 'other';
+  const whole =
+    /\b(took|takes)( us| me| them)?( about| just| over| under| around)*$/.test(left) &&
+    /^(to (do|run|cover|make|finish|get home|get back|go) |for the (run|loop|whole|trip)|all told|door to door)/.test(
+      `${right} `,
+    );
   const near = right.split(' ').slice(0, 3).join(' ');
   const chore =
     CHORE.test(left) ||
@@ -428,6 +447,7 @@ function readDuration(f: Frame, q: Quantity): boolean {
     of = legNear(f, q) && !/\b(run|loop|total)\b/.test(left + right) ? 'other' : 'run';
   else if (legNear(f, q)) of = 'other';
   else if (!chore && wholeRunTold(f, q)) of = 'run';
+  if (whole) of = 'run';
   f.add({
     kind: 'duration',
     dogs: [],

@@ -65,7 +65,8 @@ function behindThem(f: Frame, told: readonly Assignment[]): Assignment[] {
     const words = `${f.low(d.to)} ${f.low(d.to + 1)}`;
     if (!/^(behind (them|those|that|him|her)|after (them|that)|next( |,|$)|then( |,|$))/.test(words)) continue;
     const near = told.some((a) => a.kind === 'hitch' && a.to <= d.from && d.from - a.to <= 3);
-    if (near) out.push({ phrases: [d], dogs: d.dogs, kind: 'hitch', from: d.from, to: d.to + (/^behind/.test(words) ? 2 : 0) });
+    if (near)
+      out.push({ phrases: [d], dogs: d.dogs, kind: 'hitch', from: d.from, to: d.to + (/^behind/.test(words) ? 2 : 0) });
   }
   return out;
 }
@@ -309,8 +310,9 @@ function sameRow(f: Frame, told: readonly Assignment[]): Assignment[] {
       SIDE[f.low(d.to)] ?? (f.low(d.to) === 'on' && f.low(d.to + 1) === 'the' ? SIDE[f.low(d.to + 2)] : undefined);
     if (!side || f.siteAt(d.to) || f.m.at('end', d.to + 1) || f.m.at('part', d.to + 1) || f.m.at('position', d.to + 1))
       continue;
-    const next = f.low(d.to + 1);
-    if (!/^([,.;]|and|)$/.test(next) && !f.dogFrom(d.to + 1)) continue;
+    const end = f.low(d.to) === 'on' ? d.to + 3 : d.to + 1;
+    const next = f.low(end);
+    if (!/^([,.;]|and|)$/.test(next) && !f.dogFrom(end)) continue;
     const row = [...told].reverse().find((t) => t.to <= d.from && d.from - t.to <= 3 && t.side && t.side !== side);
     if (row)
       out.push({
@@ -320,8 +322,14 @@ function sameRow(f: Frame, told: readonly Assignment[]): Assignment[] {
         side,
         kind: row.kind,
         from: d.from,
-        to: d.to + 1,
+        to: end,
       });
+    // "Penny left, Gus right in team": the row is told behind the second
+    const later = row
+      ? undefined
+      : told.find((t) => t.from >= end && t.from - end <= 1 && t.side && t.side !== side && next === ',');
+    if (later)
+      out.push({ phrases: [d], dogs: d.dogs, position: later.position, side, kind: later.kind, from: d.from, to: end });
   }
   return out;
 }
@@ -499,7 +507,17 @@ export function readPlaces(f: Frame): void {
       rule: a.kind === 'hitch' ? '<dogs> in <place>' : '<dogs> moved to <place>',
       ...doubted(doubt),
     };
-    if (a.kind === 'move') f.add({ kind: 'move', position: a.position as Position, ...base });
+    // "try Boots in swing next run": told for another day
+    const otherDay =
+      a.kind === 'move' &&
+      assertion === 'planned' &&
+      f.tokens.some(
+        (t) =>
+          f.sentence(t.i) === f.sentence(a.from) &&
+          (/^(tomorrow|tmrw|tomorow|tmw)$/.test(t.low) ||
+            (t.low === 'next' && /^(run|time|week|day|trip|outing|month|season|weekend)$/.test(f.low(t.i + 1)))),
+      );
+    if (a.kind === 'move' && !otherDay) f.add({ kind: 'move', position: a.position as Position, ...base });
     else
       f.add({ kind: 'hitch', ...(a.position ? { position: a.position } : {}), ...(driver ? { driver } : {}), ...base });
     f.claim(a.from, a.to);
@@ -593,10 +611,28 @@ function readReplacing(f: Frame, list: readonly Assignment[]): void {
     const who = f.lastDogs(r.from);
     const whom = f.dogFrom(r.to) ?? f.dogs.find((d) => d.from >= r.from && d.to <= r.to);
     if (!who || !whom || !who.dogs.length || f.strongBetween(who.to, r.from)) continue;
+    // "took Storm out and put Lark in her spot": hers is the one before
+    const whose =
+      whom.kind === 'pronoun' && whom.dogs.join() === who.dogs.join()
+        ? f.dogs
+            .filter(
+              (d) =>
+                d.to <= who.from &&
+                d.kind === 'names' &&
+                d.dogs.length === 1 &&
+                f.roster.sexOf(d.dogs[0] as string) === whom.value,
+            )
+            .at(-1)?.dogs
+        : whom.dogs;
+    if (!whose?.length) continue;
     if (list.some((a) => a.dogs.some((x) => who.dogs.includes(x)))) continue;
-    if (f.assertion(r.from, r.to) === 'planned' || f.entries.some((e) => e.kind === 'hitch' && e.dogs.some((x) => who.dogs.includes(x)))) continue;
-    const place = f.roster.lineup.find((l) => whom.dogs.includes(l.dog) && l.position);
-    if (!place?.position || who.dogs.some((x) => whom.dogs.includes(x))) continue;
+    if (
+      f.assertion(r.from, r.to) === 'planned' ||
+      f.entries.some((e) => e.kind === 'hitch' && e.dogs.some((x) => who.dogs.includes(x)))
+    )
+      continue;
+    const place = f.roster.lineup.find((l) => whose.includes(l.dog) && l.position);
+    if (!place?.position || who.dogs.some((x) => whose.includes(x))) continue;
     f.add({
       kind: 'move',
       dogs: who.dogs,

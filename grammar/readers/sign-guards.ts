@@ -72,6 +72,8 @@ const guards: Record<string, Guard> = {
       return false;
     if (f.m.at('bootie', m.from - 1) || f.m.at('bootie', m.to) || (/^(her|his|their)$/.test(next) && !sites.length))
       return false;
+    if (/^(appetite|timing|snap|harness|brake|count|watch|clock|thermometer|number)$/.test(f.low(m.from - 2)))
+      return false;
     const site = sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
     if (site) return site.end !== undefined || site.part === 'leg' || Boolean(site.part && /^(in|on)$/.test(next));
     const copula =
@@ -104,6 +106,11 @@ const guards: Record<string, Guard> = {
     )
       return false;
     if (sites.length) return true;
+    if (
+      (/^(his|her|that|the|its)$/.test(prev) || f.dogs.some((d) => d.possessive && d.to === m.from)) &&
+      /^(is|'s|looks|has|was|healed|healing)$/.test(next)
+    )
+      return Boolean(f.lastDogs(m.from));
     if (/^(is|'s|are|was|been|got|gets|getting|n't)$/.test(prev) && /^([.,;!]|or|and|up|badly|bad|at|)$/.test(next))
       return Boolean(f.lastDogs(m.from));
     if (/^(a|no|small|little|big|bad|deep|nasty|tiny|any|new|minor|not|fresh|single)$/.test(prev))

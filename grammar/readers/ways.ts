@@ -72,6 +72,12 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
     };
   }
   if (CLOSE_ONLY.has(words)) {
+    // "Gus was a pain, fighting with Penny"
+    const with_ =
+      m.value === 'quarrelsome' && /ing$/.test(words) && /^(with|at|over)$/.test(f.low(m.to)) && !close
+        ? f.owner(m.from, m.from)
+        : undefined;
+    if (with_?.dogs.length && !with_.human && with_.phrase && !f.strongBetween(with_.phrase.to, m.from)) return with_;
     if (!close) return undefined;
     return { dogs: close.dogs, phrase: close, doubt: close.doubt };
   }
@@ -358,6 +364,7 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   const state = f.low(s.from);
   const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
   if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
+  if (state === 'left' && /^(side|hand|front|hind|lead|swing|wheel)$/.test(f.low(s.to))) return false;
   if (state === 'gone' && /^(slack|loose|limp|quiet|flat|soft|lame|tight|dead|and)$/.test(f.low(s.to))) return false;
   if (
     s.value === 'worn' &&

@@ -231,7 +231,7 @@ export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: r
   if (owner.human || owner.dogs.length) return owner;
   const last = found.at(-1)?.entry;
   if (last?.dogs.length) return { dogs: last.dogs, carried: true };
-  const plural = sites.some((s) => s.plural) || f.assertion(m.from, m.to) === 'absent';
+  const plural = sites.some((s) => s.plural) || (f.assertion(m.from, m.to) === 'absent' && !sites.length);
   if (plural && !f.dogs.some((d) => d.kind === 'names')) {
     const dogs = f.lineup(m.from).map((l) => l.dog);
     return { dogs: dogs.length ? dogs : ['*'] };

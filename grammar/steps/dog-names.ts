@@ -228,6 +228,7 @@ export function inDogSlot(
   // "sunny out": the weather
   if (
     !at.possessive &&
+    !TAKES_DOG.has(prev) &&
     m.at('condition', at.from) &&
     /^(out|outside|skies|spells)$/.test(next) &&
     tokens[at.to + 1]?.low !== 'of'

@@ -104,10 +104,19 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
             !(m.at('end', p.to) && m.at('part', p.to + 1))
           )
         : /^(his|hers|theirs?)$/.test(low);
+    // "gave her half a cup": to her
+    const given =
+      low === 'her' &&
+      /^(gave|give|giving|gives|handed|tossed|fed|offered|threw)$/.test(tokens[p.from - 1]?.low ?? '') &&
+      !m.at('part', p.to) &&
+      !m.at('food', p.to);
     // "moved her back to wheel": the dog, not her back
-    const backTo = low === 'her' && tokens[p.to]?.low === 'back' && /^(to|in|into|up|at|on|home|down|out|with|there|again)$/.test(tokens[p.to + 1]?.low ?? '');
+    const backTo =
+      low === 'her' &&
+      tokens[p.to]?.low === 'back' &&
+      /^(to|in|into|up|at|on|home|down|out|with|there|again)$/.test(tokens[p.to + 1]?.low ?? '');
     if (low === 'em' && tokens[p.from - 1]?.low === 'a') continue;
-    const phrase = phraseOf(p.from, p.to, 'pronoun', [], owns && !backTo);
+    const phrase = phraseOf(p.from, p.to, 'pronoun', [], owns && !backTo && !given);
     phrase.value = p.value;
     phrases.push(phrase);
     taken[p.from] = true;

@@ -309,7 +309,12 @@ export class Frame {
   #laterToday(i: number): boolean {
     if (!this.#hasLater) return false;
     // Told in the past tense, it has been.
-    for (let k = Math.max(0, i - 10); k <= i + 2; k++) if (this.sentence(k) === this.sentence(i) && /^(ate|drank|was|were|had|left|got|did|went|ran|refused|came|took)$/.test(this.low(k))) return false;
+    for (let k = Math.max(0, i - 10); k <= i + 2; k++)
+      if (
+        this.sentence(k) === this.sentence(i) &&
+        /^(ate|drank|was|were|had|left|got|did|went|ran|refused|came|took)$/.test(this.low(k))
+      )
+        return false;
     const hour = Number(/T(\d\d)/.exec(this.context.at ?? '')?.[1] ?? 24);
     for (let k = i; k >= 0 && !(k < i && this.isStrong(k)); k--) {
       const [a, b] = [this.low(k), this.low(k + 1)];
@@ -377,6 +382,9 @@ export class Frame {
 
   /** Takes an entry; one read from a word or a name that was heard wrong says so. */
   add(entry: Entry): void {
+    // "maybe rest Ivy tomorrow": what may be done is to come.
+    if (entry.assertion === 'possible' && /^(care|drop|hitch|move|booties)$/.test(entry.kind))
+      entry.assertion = 'planned';
     if (entry.assertion && CAN[entry.kind] && !CAN[entry.kind]?.has(entry.assertion)) delete entry.assertion;
     const [from, to] = entry.span ?? [0, 0];
     const word = this.#wordsHeard.find((h) => from <= h.start && h.end <= to);

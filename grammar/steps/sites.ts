@@ -207,8 +207,13 @@ function apposed(tokens: readonly Token[], m: Mentions, sites: Site[], dogs: rea
     const unmarked = !tokens.some((t) => t.kind === 'mark' && /^[,.;?!]$/.test(t.low));
     const onTheSide = tokens[s.to - 1]?.low === 'side' || tokens[s.to]?.low === 'side';
     const opens =
-      (/^(the)$/.test(tokens[s.from - 1]?.low ?? '') && /^(on|in)$/.test(tokens[s.from - 2]?.low ?? '') && m.at('sign', s.from - 3) !== undefined) ||
-      (onTheSide && /^(on|the|his|her)$/.test(tokens[s.from - 1]?.low ?? '') && /^(on|the)$/.test(tokens[s.from - 1]?.low === 'on' ? 'on' : (tokens[s.from - 2]?.low ?? '')) && Boolean(m.at('sign', a) || m.at('fine', a))) ||
+      (/^(the)$/.test(tokens[s.from - 1]?.low ?? '') &&
+        /^(on|in)$/.test(tokens[s.from - 2]?.low ?? '') &&
+        m.at('sign', s.from - 3) !== undefined) ||
+      (onTheSide &&
+        /^(on|the|his|her)$/.test(tokens[s.from - 1]?.low ?? '') &&
+        /^(on|the)$/.test(tokens[s.from - 1]?.low === 'on' ? 'on' : (tokens[s.from - 2]?.low ?? '')) &&
+        Boolean(m.at('sign', a) || m.at('fine', a))) ||
       /^(morning|today|again|there|too|now|tonight|afternoon|yesterday|ago|fence|trail)$/.test(tokens[a]?.low ?? '') ||
       /^[,.?!;:()-]$/.test(tokens[a]?.low ?? '') ||
       (a !== s.from - 1 && tokens[s.to - 1]?.low === 'one');
@@ -307,7 +312,9 @@ function gather(
       k = dog.to;
       continue;
     }
-    const webbed = pieces.some((p) => p.value === 'web') && /^(between|middle|outside|inside|outer|inner|two|first|last)$/.test(t.low);
+    const webbed =
+      pieces.some((p) => p.value === 'web') &&
+      /^(between|middle|outside|inside|outer|inner|two|first|last)$/.test(t.low);
     if ((FILL.has(t.low) || webbed) && k - end < 4) {
       k++;
       continue;
@@ -387,7 +394,9 @@ function stop(
 /** "web of her left front foot": the foot only says where. */
 const compatibleParts = (pieces: readonly Piece[], part: string) => {
   const first = pieces.find((p) => p.role === 'part')?.value;
-  return part === 'foot' || part === 'leg' || first === 'foot' || first === 'leg' || (first === 'web' && part === 'toe');
+  return (
+    part === 'foot' || part === 'leg' || first === 'foot' || first === 'leg' || (first === 'web' && part === 'toe')
+  );
 };
 
 /** Composes the pieces of a run into one site, or into several where parts or feet are listed. */
@@ -399,9 +408,20 @@ function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions
     const next = tokens[p.to]?.low ?? '';
     // "a weepy eye, the left, so …"
     const set = tokens[p.from - 1]?.low === 'the' && tokens[p.from - 2]?.low === ',' && /^[.,;!]$/.test(next);
-    if (p.value !== 'both' && tokens[p.to - 1]?.low === 'side') return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
+    const said = (k: number) => m.at('sign', k) !== undefined || m.at('fine', k) !== undefined;
+    if (
+      p.value !== 'both' &&
+      tokens[p.to - 1]?.low === 'side' &&
+      /^(on|in)$/.test(tokens[p.from - 2]?.low ?? '') &&
+      said(p.from - 3)
+    )
+      return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
     // "shoulder is sore on the left"
-    const onIt = /^(on|in)$/.test(tokens[p.from - 2]?.low ?? '') && tokens[p.from - 1]?.low === 'the' && m.at('sign', p.from - 3) !== undefined && (!tokens[p.to] || /^([.,;!]|and|but|so)$/.test(next));
+    const onIt =
+      /^(on|in)$/.test(tokens[p.from - 2]?.low ?? '') &&
+      tokens[p.from - 1]?.low === 'the' &&
+      m.at('sign', p.from - 3) !== undefined &&
+      (!tokens[p.to] || /^([.,;!]|and|but|so)$/.test(next));
     if ((set || onIt) && p.value !== 'both')
       return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
     if (p.value === 'both' || !(next === 'one' || next === 'side')) return [];

@@ -87,8 +87,17 @@ export const GAPPED: readonly Gapped[] = [
     'back up; up',
     'his her their the breakfast supper dinner snack fish food it all meal most of some everything water just straight right whole lot kibble beef broth half that theirs hers',
   ),
-    row('sign', 'rub', 'hair fur', 'thin; gone; missing; thinning; rubbed off; worn off; worn; falling out; coming out; coming off; rubbed away; rubbed', `${BE} there`, 4),
-  row('sign', 'thin', 
+  row(
+    'sign',
+    'rub',
+    'hair fur',
+    'thin; gone; missing; thinning; rubbed off; worn off; worn; falling out; coming out; coming off; rubbed away; rubbed',
+    `${BE} there`,
+    4,
+  ),
+  row(
+    'sign',
+    'thin',
     'lost losing loses dropped dropping drops shed shedding',
     'weight; condition',
     'a an some little bit lot of too much more his her good considerable fair quite noticeable their any',
@@ -101,6 +110,8 @@ export const GAPPED: readonly Gapped[] = [
     `${BE} line lines kept keeps hung hangs for most of the for stayed stays`,
   ),
   row('manner', 'slack', 'line lines', 'dangling; drooping; sagging; hanging; slack', `${BE} just on`),
+  row('manner', 'tired', 'tail tails', 'down; drooping; low; dragging; hanging; droopy', `${BE} hanging`),
+  row('manner', 'tired', 'head heads', 'down; low; hanging; drooping', BE, 3),
   row(
     'manner',
     'strong',

@@ -185,7 +185,7 @@ const POSSIBLE: CueGroup[] = [
     direction: 'forward',
     reach: 'near',
     phrases: `
-      possible ; poss ; poss . ; potential ; potentially ; questionable ; query ; probable ; likely
+      something {wrong|up|off|going on|not right|funny|} {with|in} ; possible ; poss ; poss . ; potential ; potentially ; questionable ; query ; probable ; likely
       {suspect|suspects|suspected|suspicious for|suspicion of}`,
   },
   {
