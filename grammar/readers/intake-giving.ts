@@ -1,0 +1,171 @@
+/** Reader "intake", what was given: "fed them salmon", "half a litre each", and how much. */
+import type { Frame, Mention, Owner, Quantity } from '../steps/frame.ts';
+import { foodFor, type Intake, itemAt, phrase, type Served, snackTold, type What, whatOf } from './intake-food.ts';
+import { doubted, said } from './places.ts';
+
+export const UNIT: Record<string, NonNullable<Intake['unit']>> = {
+  l: 'l',
+  ml: 'ml',
+  oz: 'oz',
+  lb: 'lb',
+  g: 'g',
+  kg: 'kg',
+  cup: 'cup',
+  qt: 'qt',
+  pt: 'pt',
+  gal: 'gal',
+  ladle: 'ladle',
+  scoop: 'scoop',
+  piece: 'piece',
+};
+
+/** Amount per dog: "half a pound each", "drank .5 l". */
+export function amountFor(
+  f: Frame,
+  m: Mention,
+  owner: Owner,
+): { amount: number; unit: NonNullable<Intake['unit']> } | undefined {
+  const countable = (q: Quantity) => q.unit !== undefined && q.unit in UNIT && !f.isClaimed(q.from, q.to);
+  for (const q of f.quantities) {
+    if (!countable(q) || f.strongBetween(Math.min(q.from, m.from), Math.max(q.from, m.from))) continue;
+    const gap = q.from >= m.to ? q.from - m.to : m.from - q.to;
+    if (gap > 12) continue;
+    // "Pesto 1 l, Polka left it": what stands by another dog is that dog's
+    const [a, b] = q.from >= m.to ? [m.to, q.from] : [q.to, m.from];
+    if (q.from < m.from && f.dogs.some((d) => d.to === q.from && d.kind === 'names' && d !== owner.phrase)) continue;
+    if (
+      q.from >= m.to &&
+      f.dogs.some((d) => d.from >= a && d.to <= b && d.kind === 'names' && !d.prep && d !== owner.phrase)
+    )
+      continue;
+    const each =
+      f.m.from('per-dog', q.to) ??
+      f.m.of('per-dog').find((p) => Math.abs(p.from - q.to) <= 4 || Math.abs(q.from - p.to) <= 1);
+    if (owner.dogs.length === 1 || each) {
+      f.claim(q.from, q.to);
+      return { amount: q.value, unit: UNIT[q.unit as string] as NonNullable<Intake['unit']> };
+    }
+  }
+  return undefined;
+}
+
+/** Giving: "gave everybody a biscuit", "snacked everyone, salmon", "broth for the leaders". */
+export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | undefined {
+  const words = phrase(f, m);
+  const offered = /^offer/.test(words);
+  const food = foodFor(f, m, served);
+  const verbFood = /^(snack|water|fed|feed|bait)/.test(words);
+  // "gave it to Tank", "gave hers to Gus": the food told before
+  const passedOn =
+    /^(gave|give|gives|given|fed)$/.test(words) &&
+    /^(it|that|hers|his|theirs)$/.test(f.low(m.to)) &&
+    f.low(m.to + 1) === 'to'
+      ? f.dogFrom(m.to + 2)
+      : undefined;
+  if (passedOn?.dogs.length && served.at >= 0 && !passedOn.possessive)
+    return [
+      {
+        kind: 'intake',
+        dogs: passedOn.dogs,
+        what: served.what === 'water' ? 'water' : whatOf(f, { ...served, own: false }, m),
+        took: 'all',
+        ...(served.item ? { item: served.item } : {}),
+        ...said(f.assertion(m.from, m.to)),
+        span: f.span([m.from, passedOn.to]),
+        rule: '<gave> it to <dogs>',
+        ...doubted(passedOn.doubt),
+      },
+    ];
+  if (!verbFood && !food.own) return undefined;
+  if (
+    /^(snack|snacks|feed|bait)$/.test(words) &&
+    (/^(his|her|their|the|a|of|this|that|each|every|its|for|at|no|first|second|after|mile|water|quick|fish|meat|half|whole|beef)$/.test(
+      f.low(m.from - 1),
+    ) ||
+      !f.dogFrom(m.to))
+  )
+    return undefined;
+  if (f.m.at('act', m.from) && !food.own) return undefined;
+  if ((f.m.at('manner', m.from)?.to ?? 0) > m.to) return undefined;
+  if (
+    f.m.of('act').some((a) => a.value === 'medicated' && a.from >= m.to && a.from - m.to < 5) ||
+    f.m.of('boot-verb').some((b) => b.from === m.from && f.m.at('bootie', b.from))
+  )
+    return undefined;
+  if (food.own && food.at > m.from && f.m.at('act', food.at) && f.m.at('act', food.at)?.value === 'ointment')
+    return undefined;
+  const next = f.low(m.to);
+  if (/^(snack|snacks)$/.test(words) && /^(stop|break|at|time|bag|bags|was|is|:|,)$/.test(next) && !f.dogFrom(m.to))
+    return undefined;
+  if (
+    /^(has|have|had|get|gets|got|getting|give|dropped|slipped)$/.test(words) &&
+    !(food.own && (food.at - m.to <= 3 || f.dogFrom(m.to)))
+  )
+    return undefined;
+  if (
+    /^(has|have|had)$/.test(words) &&
+    (f.m.at('ate', m.to) || f.m.of('sign').some((x) => x.from >= m.to && x.to <= food.at))
+  )
+    return undefined;
+  let dog = f.dogs.find(
+    (d) =>
+      d.from >= m.to &&
+      d.from - m.to <= 6 &&
+      !d.possessive &&
+      !d.excepted &&
+      !f.strongBetween(m.to, d.from) &&
+      !(d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from))),
+  );
+  if (dog && f.m.of('gave').some((g) => g.from > m.from && g.from < (dog?.from ?? 0))) dog = undefined;
+  if (dog && dog.from > m.to && food.own && food.at < dog.from && !dog.prep && f.low(dog.from - 1) !== 'all')
+    dog = undefined;
+  if (!dog) {
+    const before = f.dogs.filter((d) => d.to <= m.from && m.from - d.to <= 3 && !d.possessive && !d.company).at(-1);
+    if (before && !f.strongBetween(before.to, m.from) && !/^(i|we|and)$/.test(f.low(m.from - 1))) dog = before;
+  }
+  const each = f.m.of('per-dog').some((p) => !f.strongBetween(p.from, m.from));
+  let dogs = dog?.dogs ?? [];
+  if (!dogs.length) {
+    if (!each && !verbFood) return undefined;
+    const all = f.lineup(m.from).map((l) => l.dog);
+    dogs = all.length ? all : ['*'];
+    if (!each && !/^(snacked|watered|fed)$/.test(words)) return undefined;
+    if (words === 'fed' && /^(at|by|around|about|@)$/.test(next)) return undefined;
+  }
+  const what: What =
+    /^water|^bait/.test(words) && !food.own
+      ? 'water'
+      : food.what === 'water'
+        ? 'water'
+        : /^snack/.test(words)
+          ? 'snack'
+          : /^(fed|feed)/.test(words) && !snackTold(f) && !f.out
+            ? 'meal'
+            : whatOf(f, food, m);
+  const item = food.item ?? commaItem(f, m);
+  const amount = amountFor(f, m, { dogs: each ? ['a'] : dogs });
+  const assertion = f.assertion(m.from, m.to);
+  const entry: Intake = {
+    kind: 'intake',
+    dogs,
+    what,
+    took: 'all',
+    ...(item ? { item } : {}),
+    ...(amount ?? {}),
+    ...said(assertion),
+    span: f.span([m.from, m.to], dog ? [dog.from, dog.to] : undefined, food.own ? [food.at, food.at + 1] : undefined),
+    rule: offered ? '<offered> <dogs>' : '<gave> <dogs> <food>',
+    ...doubted(dog?.doubt),
+  };
+  return [entry];
+}
+
+/** "snacked everyone, salmon" */
+function commaItem(f: Frame, m: Mention): string | undefined {
+  const food = f.m
+    .of('food')
+    .find(
+      (x) => x.from >= m.to && x.from - m.to < 6 && (x.value === 'solid' || x.value === 'water') && !f.dogAt(x.from),
+    );
+  return food && phrase(f, food) !== 'water' && !f.strongBetween(m.to, food.from) ? itemAt(f, food) : undefined;
+}

@@ -1,0 +1,166 @@
+/** Reader "intake", the whole note: given and taken told of the same dogs is one entry; amounts and answers told in a list. */
+import type { Frame, Mention } from '../steps/frame.ts';
+import { type Intake, itemAt, phrase, whatOf } from './intake-food.ts';
+import { UNIT } from './intake-giving.ts';
+import { doubted } from './places.ts';
+
+/** A giving that is told more closely afterwards gives way; the same thing said twice is one. */
+export function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]): Intake[] {
+  const keep: Intake[] = [];
+  for (const o of out) {
+    if (o.giving) {
+      const later = out.filter((x) => x !== o && !x.giving && x.at > o.at && x.entry.what === o.entry.what);
+      const offered = o.entry.rule === '<offered> <dogs>';
+      if (later.length) {
+        const covered = new Set(later.flatMap((x) => x.entry.dogs));
+        // A later detail about one dog alone leaves the others given.
+        if (
+          covered.has('*') ||
+          o.entry.dogs[0] === '*' ||
+          o.entry.dogs.every((d) => covered.has(d)) ||
+          offered ||
+          covered.size > 1
+        ) {
+          for (const l of later) l.entry.item ??= o.entry.item;
+          continue;
+        }
+        for (const l of later) l.entry.item ??= o.entry.item;
+        const restDogs = o.entry.dogs.filter((d) => !covered.has(d));
+        if (!restDogs.length) continue;
+        if (later.some((l) => l.entry.dogs.length > 2)) continue;
+        o.entry.dogs = restDogs;
+      }
+      if (offered && !later.length) continue;
+    }
+    const twin = keep.find(
+      (k) =>
+        k.what === o.entry.what &&
+        k.took === o.entry.took &&
+        k.dogs.join() === o.entry.dogs.join() &&
+        (k.item === o.entry.item || !o.entry.item || !k.item) &&
+        (k.assertion ?? 'present') === (o.entry.assertion ?? 'present'),
+    );
+    if (twin) {
+      twin.item ??= o.entry.item;
+      if (o.entry.amount !== undefined && twin.amount === undefined) {
+        twin.amount = o.entry.amount;
+        twin.unit = o.entry.unit;
+      }
+      continue;
+    }
+    keep.push(o.entry);
+  }
+  // "All ate. Moss refused": he is not among all.
+  for (const one of keep) {
+    if (one.took === 'all' || one.dogs.length > 2 || one.assertion) continue;
+    const nearly =
+      one.took !== 'none' &&
+      /\b(nearly|almost|mostly|only|just|but|well)\b[^.]{0,24}$/.test(
+        f.text.slice(Math.max(0, (one.span?.[0] ?? 0) - 30), one.span?.[0] ?? 0).toLowerCase(),
+      );
+    if (one.took !== 'none' && !nearly) continue;
+    const all = keep.find(
+      (k) =>
+        k !== one &&
+        k.took === 'all' &&
+        k.what === one.what &&
+        k.dogs.length > 3 &&
+        one.dogs.every((d) => k.dogs.includes(d)) &&
+        !k.assertion,
+    );
+    if (all) all.dogs = all.dogs.filter((d) => !one.dogs.includes(d));
+  }
+  listedTakings(f, keep);
+  amountsListed(f, keep);
+  amountsBefore(f, keep);
+  return keep;
+}
+
+const TAKEN: Record<string, Intake['took']> = {
+  all: 'all',
+  everything: 'all',
+  clean: 'all',
+  most: 'most',
+  half: 'some',
+  some: 'some',
+  little: 'some',
+  bits: 'some',
+  none: 'none',
+  nothing: 'none',
+  zero: 'none',
+  nil: 'none',
+  refused: 'none',
+};
+
+/** "Fed at two, kibble. Gantry / Shim: all. Piston: half. Tesla: none.": after food was told, a word behind a colon. */
+function listedTakings(f: Frame, list: Intake[]): void {
+  const food = f.m.of('food').find((x) => x.value !== 'appetite' && !f.dogAt(x.from));
+  if (!food) return;
+  for (const d of f.dogs) {
+    const took = TAKEN[f.low(d.to + 1)];
+    if (f.low(d.to) !== ':' || !took || d.from < food.from || !d.dogs.length || !/^([.,;/]|)$/.test(f.low(d.to + 2)))
+      continue;
+    if (list.some((x) => x.dogs.some((y) => d.dogs.includes(y)) && x.dogs.length <= d.dogs.length)) continue;
+    const m: Mention = { tag: 'ate', value: took, from: d.to + 1, to: d.to + 2 };
+    const what =
+      food.value === 'water'
+        ? 'water'
+        : whatOf(f, { what: food.value === 'meal' ? 'meal' : undefined, at: food.from, own: false }, m);
+    const item =
+      food.value === 'solid' || (food.value === 'water' && phrase(f, food) !== 'water') ? itemAt(f, food) : undefined;
+    list.push({
+      kind: 'intake',
+      dogs: d.dogs,
+      what,
+      took,
+      ...(item ? { item } : {}),
+      span: f.span([d.from, d.to + 2]),
+      rule: '<dogs>: <how much>',
+      ...doubted(d.doubt),
+    });
+    f.claim(d.from, d.to + 2);
+  }
+}
+
+/** "Banjo drank 1 l, Pesto 1 l, Polka half": a dog and a volume behind a drink that was measured. */
+function amountsListed(f: Frame, list: Intake[]): void {
+  const first = list.find((x) => x.amount !== undefined && x.what === 'water' && x.dogs.length === 1);
+  if (!first?.span) return;
+  for (const q of f.quantities) {
+    if (
+      q.dimension !== 'volume' ||
+      !q.unit ||
+      !(q.unit in UNIT) ||
+      f.isClaimed(q.from, q.to) ||
+      q.span[0] < first.span[1]
+    )
+      continue;
+    const d = f.dogs.find((x) => x.to === q.from && x.kind === 'names' && !x.possessive && x.dogs.length);
+    if (!d) continue;
+    list.push({
+      kind: 'intake',
+      dogs: d.dogs,
+      what: 'water',
+      took: 'all',
+      amount: q.value,
+      unit: UNIT[q.unit],
+      span: f.span([d.from, q.to]),
+      rule: '<dog> <volume>',
+      ...doubted(d.doubt),
+    });
+    f.claim(d.from, q.to);
+  }
+}
+
+/** "Broth, two ladles each, whole team drank it up": an amount told for each before the taking. */
+function amountsBefore(f: Frame, list: Intake[]): void {
+  for (const q of f.quantities) {
+    if (!q.unit || !(q.unit in UNIT) || f.isClaimed(q.from, q.to)) continue;
+    if (!f.m.of('per-dog').some((p) => p.from >= q.to && p.from - q.to <= 3)) continue;
+    const e = list.find((x) => x.amount === undefined && x.took !== 'none');
+    if (!e) continue;
+    e.amount = q.value;
+    e.unit = UNIT[q.unit];
+    f.claim(q.from, q.to);
+  }
+}
