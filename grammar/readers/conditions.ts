@@ -40,6 +40,13 @@ const SKY_ALONE = new Set([
   'building',
   'frost',
   'storm',
+  'inches of snow',
+  'centimetres of snow',
+  'centimeters of snow',
+  'cm of snow',
+  'in of snow',
+  'ten of snow',
+  'feet of snow',
   'storms',
   'breeze',
   'a breeze',
@@ -192,6 +199,8 @@ function skyStands(f: Frame, m: Mention): boolean {
   if (words === 'rain') return prev !== 'as';
   if (words === 'breeze' || words === 'a breeze')
     return !(prev === 'the' && /^(into|in|to|of)$/.test(f.low(m.from - 2)));
+  // snow by the inch is weather while it is to come
+  if (/ of snow$/.test(words) && /^(inches|centimet|cm|in|ten|feet)/.test(words)) return /^(possible|planned)$/.test(f.assertion(m.from, m.to));
   if (words === 'flakes') return /^(soft|big|fat|few|wet|huge|tiny|fluffy|,|small|first|some)$/.test(prev);
   if (words === 'building') return false;
   if (words === 'cloud' || words === 'clouds') return !/^(of)$/.test(next);
@@ -347,7 +356,7 @@ function trailNear(f: Frame, m: Mention): boolean {
       const between = f.tokens.slice(t.to, m.from).map((x) => x.low);
       const near = between.every(
         (w) =>
-          /^('s|its|where|is|was|are|were|has|have|had|been|gone|got|getting|gets|still|really|pretty|very|so|too|all|a|an|just|in|out|here|there|and|,|not|n't|quite|super|up|to|nice|bit|little|set|been|looking|looks|running|ran|back|turned|starting|today|now|like|kind|of|kinda|good|going|:|from|the|yard|it|stayed|hard|fast|again|mostly|becoming|on|near|by|went|off|over|super|section|frozen|through|-|into|that|half|yesterday|way|as|sharp|icy|wet|dry|nice)$/.test(
+          /^('s|its|where|be|will|'ll|would|is|was|are|were|has|have|had|been|gone|got|getting|gets|still|really|pretty|very|so|too|all|a|an|just|in|out|here|there|and|,|not|n't|quite|super|up|to|nice|bit|little|set|been|looking|looks|running|ran|back|turned|starting|today|now|like|kind|of|kinda|good|going|:|from|the|yard|it|stayed|hard|fast|again|mostly|becoming|on|near|by|went|off|over|super|section|frozen|through|-|into|that|half|yesterday|way|as|sharp|icy|wet|dry|nice)$/.test(
             w,
           ) || f.m.at('surface', m.from - 1),
       );

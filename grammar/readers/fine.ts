@@ -8,6 +8,12 @@ import { refined } from './where.ts';
 export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding[] {
   const next = f.low(m.to);
   const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
+  // "checked Penny's wrist, nothing"
+  const last1 = f.sites.filter((s) => s.part && !s.anaphor && s.to < m.from && m.from - s.to <= 2).at(-1);
+  if (words === 'nothing' && last1 && /^[,:-]$/.test(f.low(m.from - 1)) && /^([.,;!]|)$/.test(next) && !f.isClaimed(last1.from, last1.to)) {
+    const own = f.owner(last1.from, m.to, last1);
+    if (!own.human && own.dogs.length) return [{ entry: anyFinding(f, m, own, last1, 'absent'), from: last1.from, to: m.to, site: last1 }];
+  }
   if (words === 'nothing' && !/^(in|on|wrong|there|between|with|swollen|to)$/.test(next)) return [];
   if (words === 'nothing' && next === 'to') return [];
   if (words === 'anything wrong' && f.assertion(m.from, m.to) !== 'absent') return [];

@@ -25,7 +25,7 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
   }
   for (const q of f.quantities) {
     if (used.has(q)) continue;
-    const here = keyword(f, q);
+    const here = keyword(f, q, told);
     const named = here.what;
     if (q.ratio && bodyScore(f, q, named)) {
       const dog = dogOf(f, q, here.from);
@@ -163,7 +163,7 @@ function headPair(f: Frame, q: Quantity): What[] {
 }
 
 /** The measure's word: before the number, with no other number between, or right behind it. */
-function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
+function keyword(f: Frame, q: Quantity, told: readonly What[]): { what?: What; from?: number } {
   for (let k = q.to; k < q.to + 4 && k < f.tokens.length; k++) {
     const m = f.m.from('quantity', k);
     if (m && (k === q.to || /^(on|bpm|beats|in|for|body|out|of)$/.test(f.low(q.to)))) {
@@ -195,6 +195,8 @@ function keyword(f: Frame, q: Quantity): { what?: What; from?: number } {
         )
           continue;
       }
+      // "temperature was 103.4 this morning, down to 101.9 tonight"
+      if (/^(up to|down to)$/.test(words) && told.includes('temperature') && ((q.value > 96 && q.value < 110) || (q.value > 36 && q.value < 43))) return { what: 'temperature', from: m.from };
       if (/^(up to|down to)$/.test(words) && !(q.dimension === 'number' || q.dimension === 'weight')) return {};
       if (/^(up to|down to)$/.test(words) && !weightTold(f, q)) return {};
       return { what: m.value, from: m.from };
@@ -229,6 +231,8 @@ const weightTold = (f: Frame, q: Quantity) =>
 function unitWhat(f: Frame, q: Quantity): What | undefined {
   const next = `${f.low(q.to)} ${f.low(q.to + 1)}`;
   if (/^(bpm|beats)/.test(next) || q.unit === 'bpm') return 'heart-rate';
+  // "Ivy 45.2, up a pound"
+  if (q.dimension === 'number' && !q.weak && !f.out && f.dogs.some((d) => d.to === q.from && d.kind === 'names') && /^,?(up|down|same|steady|no change)$/.test(f.low(q.to) === ',' ? f.low(q.to + 1) : f.low(q.to))) return 'weight';
   // No air is so warm where sleds run: 99 to 108 F, 37 to 42.5 C, with a dog in the sentence.
   const blood = q.unit === 'C' ? q.value >= 37 && q.value <= 42.5 : q.unit === 'F' && q.value >= 99 && q.value <= 108;
   if (q.dimension === 'temperature' && blood && f.dogs.some((d) => f.sentence(d.from) === f.sentence(q.from)))

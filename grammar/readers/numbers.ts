@@ -448,6 +448,8 @@ function readDuration(f: Frame, q: Quantity): boolean {
   else if (legNear(f, q)) of = 'other';
   else if (!chore && wholeRunTold(f, q)) of = 'run';
   if (whole) of = 'run';
+  // a rest of days is no stop on the way
+  if (of === 'stop' && q.value > 24 * 60) of = 'other';
   f.add({
     kind: 'duration',
     dogs: [],

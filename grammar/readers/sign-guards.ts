@@ -92,6 +92,10 @@ const guards: Record<string, Guard> = {
     found.some((r) => r.entry.sign !== 'any' && m.from - r.to < 12) ||
     /^(in|on)$/.test(f.low(m.to)),
   bit: () => false,
+  bite: ({ prev, sites }) => /^(a|the|no|small|little|bad|nasty|deep|that|dog|any|his|her)$/.test(prev) && sites.length > 0,
+  bites: ({ prev, sites }) => /^(no|some|few|any|two|three|small|with)$/.test(prev) && sites.length > 0,
+  nip: ({ prev, sites }) => /^(a|the|small|little|that)$/.test(prev) && sites.length > 0,
+  nipped: ({ sites, prev }) => sites.length > 0 && /^(got|was|is|been|'s)$/.test(prev),
   bloody: ({ sites }) => sites.length > 0,
   bleed: ({ sites, found }) => sites.length > 0 || found.length > 0,
   cut: ({ f, m, prev, next, sites, found }) => {

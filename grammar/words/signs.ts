@@ -45,7 +45,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'cut',
-    'cut; cuts; sliced; slice; slices; gash; gashed; gashes; lacerated; laceration; lacerations; nick; nicked; nicks; puncture; punctured; punctures; slit; slits; scratch; scratches; scratched; wound; wounds; gouge; gouged; bite wound; bite mark; stabbed; cut up; tooth mark; bitten; scrape; scrapes; scraped',
+    'cut; cuts; sliced; slice; slices; gash; gashed; gashes; lacerated; laceration; lacerations; nick; nicked; nicks; puncture; punctured; punctures; slit; slits; scratch; scratches; scratched; wound; wounds; gouge; gouged; bite wound; bite mark; stabbed; cut up; tooth mark; bitten; scrape; scrapes; scraped; bite; bites; dog bite; bite marks; bite wounds; fang mark; fang marks; tooth marks; nipped; nip',
   ],
   [
     'sign',
@@ -173,12 +173,12 @@ export const signs: readonly Row[] = [
   [
     'trend',
     'better',
-    'better; improving; improved; improves; not as bad; not so bad now; on the mend; healing; healing up; mending; less; coming along; improvement; looking better; not as; going down; down from; coming down; easing; eased; eased off; easing off; lots better; much better; closing up; less than; settling down; easier; shrinking; healing nicely; on the way out; starting to heal; turning the corner; loosening; loosening up; loosened; loosened up; drying up; knitting; recovering; subsiding; fading; drying out; warmed out of it; getting there; going away; lessening; calming down; half what it was',
+    "better; improving; improved; improves; not as bad; not so bad now; on the mend; healing; healing up; mending; less; coming along; improvement; looking better; not as; going down; down from; coming down; easing; eased; eased off; easing off; lots better; much better; closing up; less than; settling down; easier; shrinking; healing nicely; on the way out; starting to heal; turning the corner; loosening; loosening up; loosened; loosened up; drying up; knitting; recovering; subsiding; fading; drying out; warmed out of it; getting there; going away; lessening; calming down; half what it was; is down; 's down; is way down; down a lot; way down; down some; gone down; went down; down a bit; down quite a bit; going nicely; almost gone; nearly gone; mostly gone; about gone; just about gone; half gone; settling; cleaning up; clearing up; coming right; looks better; seems better; bit better; lot better; a lot better; tons better; some better; way better; healed a lot; closed up some; almost closed up; almost healed; nearly healed; knitting up; scabbing over; scabbed over; scabbing; drying; firmer; drier; cooler; looser; smaller; happier",
   ],
   [
     'trend',
     'worse',
-    'worse; worsening; worsened; getting worse; not getting better; more; more than; spreading; bigger; deeper; no better; not better; not any better; deteriorating; opened up more; going downhill; flared; flared up; flaring up; flaring; stiffer; puffier; sorer; redder; rawer; hotter than; growing; opening up; wider; progressing',
+    'worse; worsening; worsened; getting worse; not getting better; more; more than; spreading; bigger; deeper; no better; not better; not any better; deteriorating; opened up more; going downhill; flared; flared up; flaring up; flaring; stiffer; puffier; sorer; redder; rawer; hotter than; growing; opening up; wider; progressing; went backwards; going backwards; gone downhill; went downhill; redder than; bigger than; puffier than; gone worse; got worse; gets worse; worse again; worse than before; worse than yesterday; opened back up; opened up again; reopened; splitting further; getting bigger; getting deeper; more swollen; more sore',
   ],
   [
     'trend',
