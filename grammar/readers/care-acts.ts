@@ -1,0 +1,228 @@
+/** Reader "care", which words are an act: "rubbed", "iced" and "wrapped" are done to a dog, or to something else. */
+import type { EntryOf } from '../entry.ts';
+import type { Frame, Mention } from '../steps/frame.ts';
+
+export type Care = EntryOf<'care'>;
+export type Act = Care['act'];
+const DOES =
+  /^(i|we|and|then|,|so|just|also|\.|;|:|-|\+|to|'ve|have|had|got|she|he|wren|being|been|was|is|all|again|will|'ll|have|still|&|n|ve)$/;
+
+export const WARM_THING =
+  /^(blanket|blankets|coat|jacket|jackets|parka|fleece|sleeping|towel|stove|fire|heater|straw|quilt)$/;
+
+export const phrase = (f: Frame, m: { from: number; to: number }) =>
+  f.tokens
+    .slice(m.from, m.to)
+    .map((t) => t.low)
+    .filter((w) => w !== '-')
+    .join(' ');
+
+/** Is the word an act here? */
+export function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
+  const prev = f.low(m.from - 1);
+  const next = f.low(m.to);
+  if (f.dogAt(m.from)) return false;
+  const object = f.dogFrom(m.to) ?? f.dogFrom(m.to + 1);
+  const site = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
+  const it = /^(it|that|them|em|both|him|her|out|up|down|back)$/.test(next);
+  // "Tank is wiped": how he went, not what was done.
+  if (
+    f.m.at('manner', m.from) &&
+    /^(is|'s|are|was|were|looks|looked|totally|just|pretty|so)$/.test(prev) &&
+    (/^([.,;!]|and|but|so|today|now|)$/.test(next) || (!it && !site && !object))
+  )
+    return false;
+  const clauseStart = m.from === 0 || DOES.test(prev) || f.personAt(m.from - 1) !== undefined;
+  switch (act) {
+    case 'massaged':
+      if (/^rub|^rubs$/.test(words) && words !== 'rubdown' && words !== 'rub down') {
+        if (/^(some|in|into)$/.test(next)) return false;
+        if (/^(harness|bootie|a|the|no|that)$/.test(prev))
+          return words === 'rub' && prev === 'a' && /^(down)$/.test(next);
+        return (Boolean(object) || Boolean(site) || it || /^down/.test(next)) && !/^(raw|on)$/.test(next);
+      }
+      if (/^rolled/.test(words)) return Boolean(site) || it;
+      if (/^work|^loosened/.test(words))
+        return site && words !== 'worked' && words !== 'working on'
+          ? true
+          : Boolean(site) && /^(on|her|his|the|out)$/.test(next);
+      return true;
+    case 'wrapped':
+      if (
+        /^(wrap|tape|glue|sleeve|brace|dress\w*|bound|strapped|padded|gauze|splint|bandage|stitches|neoprene sleeve)$/.test(
+          words,
+        )
+      )
+        return (
+          Boolean(site) ||
+          /^(on|it)$/.test(next) ||
+          prev === 'a' ||
+          (/^(:|\+|,|;|plus)$/.test(prev) && f.entries.some((e) => e.kind === 'finding'))
+        );
+      if (/^(wrapped up|bound up)$/.test(words))
+        return /^(it|in|with|her|his|the|.|,|)$/.test(next) && f.entries.some((e) => e.kind === 'finding');
+      return next !== 'around' && !f.m.at('item', m.from + 1);
+    case 'ointment':
+      if (
+        /^(oil|honey|grease|wax|jelly|gel|cream|paste|goo|lotion|creme|honey|oiled)$/.test(words) &&
+        !f.entries.some((e) => e.kind === 'finding') &&
+        !site
+      )
+        return false;
+      if (/^(paste|fish oil)$/.test(words) && f.m.at('food', m.from)) return false;
+      if (/^(smear|dab|smeared|dabbed|slather|slathered|rubbed in|smeared on|dabbed on|slicked)$/.test(words))
+        return true;
+      return (
+        !/^(more|need|needs|wants|wanting|want|bring|out|order|buy|get)$/.test(prev) &&
+        !(prev === 'of' && /^(out|tube|jar|more)$/.test(f.low(m.from - 2)))
+      );
+    case 'stretched':
+      return (Boolean(site) || it || Boolean(object) || clauseStart) && !/^(out|on|across|over|of|to)$/.test(next)
+        ? f.dogs.length > 0
+        : words === 'stretched out' && (Boolean(site) || Boolean(object));
+    case 'warmed':
+      if (
+        WARM_THING.test(words) ||
+        /^(covered|wrapped|tucked|bundled|rolled|set|laid|put|zipped|buried|bedded|draped|sat)$/.test(words)
+      )
+        return (m.to - m.from === 1 && !f.m.at('act', m.from)?.value) || f.m.at('act', m.from) !== m;
+      if (/^(warmed up|warm up|warming|warming up|warms|thawed|thaw)$/.test(words))
+        return Boolean(object && object.kind !== 'group') || (Boolean(site) && !/^(nicely|well|the)$/.test(next));
+      if (/^(jacket|blanket|fleece|coated|a jacket|a coat|dog coat|dog jacket|hand warmers?)$/.test(words))
+        return /^(on|over)$/.test(next) || /^(a|her|his|their|put)$/.test(prev);
+      if (
+        /^(hot water bottle|hot pack|heat pack|heating pad|heat wrap|hand warmers?|warm compress|hot compress)$/.test(
+          words,
+        )
+      )
+        return Boolean(site) || /^(on)$/.test(next);
+      return f.dogs.length > 0;
+    case 'cooled':
+      if (/^(ice|iced|icing)$/.test(words)) return (Boolean(site) || it) && clauseStart && !/^(up|over)$/.test(next);
+      if (
+        /^(cool|cooled|cooling|cools|cool down|cool off|cooled down|cooled off|cooling down|cooling off)$/.test(words)
+      )
+        return (
+          it ||
+          Boolean(object) ||
+          Boolean(site) ||
+          (/\b(down|off)$/.test(words) && /^(with|in|w|him|her)$/.test(next)) ||
+          (words === 'cooled' &&
+            /^(with|in)$/.test(next) &&
+            [1, 2, 3].some((n) => /^(snow|water|ice|creek)$/.test(f.low(m.to + n)))) ||
+          f.dogFrom(m.from + 1) !== undefined
+        );
+      if (/^pack/.test(words))
+        return (
+          (it || Boolean(object) || Boolean(site) || /snow|ice/.test(words)) &&
+          (/snow|ice/.test(words) || snowNear(f, m))
+        );
+      if (words === 'snow on')
+        return (
+          /^(put|packed|held|rubbed|and|slapped|some|stuck|had|with)$/.test(prev) &&
+          (Boolean(site) || (/^(it|that|them|there|both)$/.test(next) && f.entries.some((e) => e.kind === 'finding')))
+        );
+      if (words === 'ice on')
+        return (
+          /^(put|and|with|held|some|slapped|stuck)$/.test(prev) &&
+          (Boolean(site) || (/^(it|that|them|there|both)$/.test(next) && f.entries.some((e) => e.kind === 'finding')))
+        );
+      if (words === 'cold water') return Boolean(site) && /^(in|with)$/.test(prev);
+      return true;
+    case 'cleaned':
+      if (
+        /^(clean|clear|cleared|picked|popped out|melted|melted out|dug|dug out|soak|bath|broke out|pulled out|picking|knocked out|bit out|scraped out|cleared out|chipped out|picked out)$/.test(
+          words,
+        )
+      ) {
+        if (words === 'clean' || words === 'clear')
+          return /^(it|them|em|that|the|her|his)$/.test(next) && /^(to|and|i|will|'ll)$/.test(prev);
+        // "picked em out", "picked the ice out"
+        if (words === 'picked')
+          return (
+            /^(it|them|em|that|those|the|all)$/.test(next) &&
+            [1, 2, 3].some((n) => /^(out|off|clean)$/.test(f.low(m.to + n))) &&
+            f.entries.some((e) => e.kind === 'finding')
+          );
+        return (
+          (/^(it|them|em|that|the|her|his|snow|ice|out|both|all)$/.test(next) || Boolean(site)) &&
+          f.entries.some((e) => e.kind === 'finding')
+        );
+      }
+      if (words === 'cleaned up' || words === 'cleaned')
+        return /^(it|them|em|that|the|her|his|out|both|and|with|,|.|;|)$/.test(next) ||
+          f.m.from('act', m.to) !== undefined ||
+          site ||
+          object?.possessive
+          ? f.entries.some((e) => e.kind === 'finding') || Boolean(site)
+          : false;
+      if (/^(saline|iodine|betadine|peroxide|epsom|epsom salts|chlorhexidine)$/.test(words))
+        return !f.m.of('act').some((a) => a.value === 'cleaned' && a.from < m.from && m.from - a.to < 6);
+      return f.entries.some((e) => e.kind === 'finding') || Boolean(site) || Boolean(object);
+    case 'medicated':
+      if (
+        /^(shot|fluids|drops|syrup|dose|pill|tablet|charcoal|treated|electrolyte|electrolytes|supplement|supplements|vitamins?)$/.test(
+          words,
+        )
+      )
+        return (
+          f.dogs.length > 0 &&
+          ((next === 'for' && f.dogs.some((d) => d.from === m.to + 1)) ||
+            /^(gave|give|a|her|his|got|some|on|with|giving|of|the|for|an|gets|,|;|pain|worm|cough|gut|vet|one|two|half|last|another|second|first|more)$/.test(
+              prev,
+            ) ||
+            words === 'treated') &&
+          !(words === 'fluids' && f.m.at('drank', m.from))
+        );
+      if (/^(med|medicine|medication|meds)$/.test(words)) return f.dogs.length > 0;
+      return f.dogs.length > 0;
+    case 'checked':
+      return (
+        (Boolean(site) || Boolean(object)) &&
+        !/^(in|out|into|with)$/.test(next) &&
+        !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev))
+      );
+    case 'trimmed':
+      if (
+        /^(clipped|trimmed|filed|snipped)$/.test(words) &&
+        f.entries.some(
+          (e) =>
+            e.kind === 'finding' &&
+            /^(nail|dewclaw)$/.test(e.part ?? '') &&
+            e.span &&
+            Math.abs((f.tokens[m.from]?.start ?? 0) - e.span[1]) < 24,
+        )
+      )
+        return true;
+      if (/^(clip|clips|clipped|trim|file|filed|filing|cut off|snip|shaved|shortened)$/.test(words))
+        return (
+          Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) ||
+          it ||
+          (f.m.of('part').some((x) => /nail|dewclaw/.test(x.value) && x.to <= m.from && m.from - x.to < 14) &&
+            /^(the lot|all of|every|him|her|both)/.test(`${next} ${f.low(m.to + 1)}`))
+        );
+      return !(f.low(m.to) === 'the' && /^(trail|brush|list)$/.test(f.low(m.to + 1)));
+    case 'rested': {
+      if (/^(rest|rests|rested|resting)$/.test(words)) {
+        if ((f.m.at('group', m.from) && f.dogAt(m.from)) || (/^(the|a|to)$/.test(prev) && prev !== 'to')) return false;
+        const dog = f.dogFrom(m.to);
+        if (dog && !(dog.kind === 'pronoun' && /^(he|she|they|their)$/.test(f.low(dog.from)))) return true;
+        if (
+          /^(shall|will|must|should|can|'ll|to|gets|needs)$/.test(prev) &&
+          words !== 'rested' &&
+          !/^(stop|of|area|day)$/.test(next)
+        )
+          return f.dogs.some((d) => d.to <= m.from && m.from - d.to < 14 && !f.strongBetween(d.to, m.from));
+        const subject = f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length < 3 && !d.possessive);
+        return subject && !/^(of|stop|of the)$/.test(next) && words !== 'rested';
+      }
+      if (/^(day off|days off|rest day|day of rest)$/.test(words)) return f.dogs.length > 0;
+      return f.dogs.length > 0;
+    }
+    default:
+      return true;
+  }
+}
+
+const snowNear = (f: Frame, m: Mention) =>
+  [...Array(6).keys()].some((n) => f.low(m.to + n) === 'snow' || f.low(m.to + n) === 'ice');
