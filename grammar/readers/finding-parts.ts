@@ -62,7 +62,7 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
     if (k >= hi && (f.isStrong(k) || f.m.from('sign', k) || (f.dogFrom(k) && !f.dogFrom(k)?.possessive))) break;
     if (k < lo && (f.strongBetween(k, lo) || f.dogAt(k))) continue;
     const t = f.m.from('trend', k);
-    if (!t) continue;
+    if (!t || /^(no|any)$/.test(f.low(t.from - 1))) continue;
     if (/^(more|less|less than|more than|there)$/.test(f.low(t.from)) && f.low(t.to) !== m.value) {
       if (!/^(sore|swollen|stiff|lame|puffy|tight|raw)$/.test(f.low(t.to))) continue;
     }

@@ -42,6 +42,9 @@ const STOOL = /^(poo|poop|poops|poos|stool|stools|bowels|droppings)$/;
 /** Words for a loose stool count only where stools are spoken of. */
 const stoolTold: Guard = ({ f }) => f.tokens.some((t) => STOOL.test(t.low));
 
+/** "it's too warm for them" is the day; "he's too hot" is the dog. */
+const tooHot: Guard = ({ f, m }) => f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 4 && !d.possessive && d.dogs.length > 0 && !d.company && !/^(them|him|it)$/.test(f.low(d.from)) && !f.strongBetween(d.to, m.from) && !f.tokens.slice(d.to, m.from).some((t) => /^(it|weather|day|sun|temperature|temps?|,|and)$/.test(t.low)));
+
 const guards: Record<string, Guard> = {
   goo: ({ f, m, prev, next }) =>
     !f.m.at('act', m.from) ||
@@ -58,6 +61,12 @@ const guards: Record<string, Guard> = {
     sites.length > 0 &&
     !/^(must|to|should|can|will|not|n't|'ll)$/.test(prev) &&
     !/^(a|the|his|her|booties|boots)$/.test(next),
+  'too warm': tooHot,
+  'too hot': tooHot,
+  'way too hot': tooHot,
+  'running hot': tooHot,
+  'getting hot': tooHot,
+  'got hot': tooHot,
   runny: stoolTold,
   watery: stoolTold,
   liquid: stoolTold,

@@ -307,7 +307,7 @@ export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFin
     if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join())
       return { ...s, part: last.entry.part, end: last.entry.end };
   }
-  if (s.side || s.plural || !s.part || s.anaphor) return s;
+  if (s.side || (s.plural && s.part !== 'web') || !s.part || s.anaphor) return s;
   // "the knee" of a dog whose right knee was told
   const same = [...found]
     .reverse()

@@ -280,7 +280,7 @@ export function quantityOwns(tokens: readonly Token[], n: NameAt): boolean {
     prev &&
       /^(miles|mile|penny|foot|yard|pounds|stone)$/.test((tokens[n.from] as Token).low) &&
       (prev.kind === 'number' ||
-        /(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|ty|half|quarter|hundred|few|of|dozen|couple|many|more)$/.test(
+        /(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|ty|half|quarter|hundred|few|dozen|couple|many|more)$|^of$/.test(
           prev.low,
         )),
   );

@@ -469,7 +469,7 @@ export class Frame {
         k++;
         continue;
       }
-      if (/^(on|in|of|for|to|off|from|into|onto|with|between|under)$/.test(low)) {
+      if (/^(on|in|of|for|to|off|from|into|onto|with|between|under|out)$/.test(low)) {
         if (low === 'with') return undefined;
         prep = true;
       } else if (

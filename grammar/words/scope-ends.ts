@@ -20,7 +20,7 @@ export const NOT_CUES = `
   {not|n't} {only|just|merely|simply|even} ; not {necessarily|unlike|surprisingly|surprised|himself|herself|right}
   {not|n't} {as|so} {bad|raw|sore|stiff|swollen|lame|warm|hot|puffy|red|pink|much}
   {would|did|could|do} n't you {know|believe} it ; i kid you not ; none the worse ; not a chance ; no chance
-  {on|like|of|for} a <day> {<daypart>|} ; used to {be|stand|sit|live} ; where {the|a|that|there} …3 used to
+  {on|like|of|for} a <day> {<daypart>|} ;   {let 's|lets|let me} {see|think} ; used to {be|stand|sit|live} ; where {the|a|that|there} …3 used to
   {for|by|until|till|come} <day> {<daypart>|} ; {warning|advisory|watch} for <day>
   if nothing {happened|was wrong|were wrong|had happened}
   as {if|though} nothing {happened|was wrong|were wrong|had happened} ; as if ; as though
