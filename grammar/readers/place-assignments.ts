@@ -1,0 +1,335 @@
+/** Readers "hitch" and "move", who is told to stand where: each place of the gangline with the dogs beside its word. */
+import type { LeftRight, Position } from '../entry.ts';
+import type { DogPhrase, Frame } from '../steps/frame.ts';
+import { LEXICON_WORDS } from '../words/index.ts';
+
+export interface Assignment {
+  phrases: DogPhrase[];
+  dogs: string[];
+  position?: Position;
+  side?: LeftRight;
+  kind: 'hitch' | 'move';
+  from: number;
+  to: number;
+}
+
+/** Words that may stand between a dog and its place. */
+const BETWEEN = new Set(
+  "in at on up to into the back is 's are was were be been being as my has both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed".split(
+    ' ',
+  ),
+);
+const SIDE: Record<string, LeftRight> = { left: 'left', l: 'left', right: 'right', r: 'right' };
+
+/** Every statement of a place: a dog, a position, perhaps a side. */
+export function assignments(f: Frame): Assignment[] {
+  const out: Assignment[] = [];
+  for (const p of f.m.of('position')) {
+    if (insideGroup(f, p.from) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
+    const found = dogsOf(f, p.from, p.to, out);
+    if (!found?.dogs.length) continue;
+    // "has Willa and Argus leading"; "Willa leading us home" is no place
+    if (
+      f.low(p.from) === 'leading' &&
+      (!f.dogs.some((d) => d.to === p.from && d.kind === 'names') ||
+        !/^([,.;]|and|with|today|again|)$/.test(f.low(p.to)))
+    )
+      continue;
+    // "moved her out of wheel": where she was
+    if (/^(of|from)$/.test(f.low(p.from - 1)) && (f.low(p.from - 1) === 'from' || f.low(p.from - 2) === 'out'))
+      continue;
+    if (p.value === 'team' && (!teamStands(f, p.to, found.between) || teamHeading(f, p.from, p.to, out))) continue;
+    const side = sideOf(f, p.from, p.to, found);
+    const from = Math.min(found.from, p.from);
+    const kind = isMove(f, found, p.from, out) ? 'move' : 'hitch';
+    const dogs = kind === 'hitch' ? [...new Set([...found.dogs, ...found.withDogs])] : found.dogs;
+    out.push({
+      phrases: found.phrases,
+      dogs,
+      position: p.value,
+      side: side?.value,
+      kind,
+      from,
+      to: Math.max(found.to, side?.to ?? 0, p.to),
+    });
+  }
+  return [...out, ...sameRow(f, out), ...behindThem(f, out)].sort((a, b) => a.from - b.from);
+}
+
+/** "Miles and Ivy in lead, Storm and Rook in swing, Penny and Gus behind them": in the team, with no place of a name. */
+function behindThem(f: Frame, told: readonly Assignment[]): Assignment[] {
+  const out: Assignment[] = [];
+  if (told.filter((a) => a.kind === 'hitch').length < 2) return out;
+  for (const d of f.dogs) {
+    if (d.kind !== 'names' || d.possessive || d.company || told.some((a) => a.phrases.includes(d))) continue;
+    const words = `${f.low(d.to)} ${f.low(d.to + 1)}`;
+    if (!/^(behind (them|those|that|him|her)|after (them|that)|next( |,|$)|then( |,|$))/.test(words)) continue;
+    const near = told.some((a) => a.kind === 'hitch' && a.to <= d.from && d.from - a.to <= 3);
+    if (near)
+      out.push({ phrases: [d], dogs: d.dogs, kind: 'hitch', from: d.from, to: d.to + (/^behind/.test(words) ? 2 : 0) });
+  }
+  return out;
+}
+
+const insideGroup = (f: Frame, i: number) => f.dogs.some((d) => d.from <= i && i < d.to);
+const isGear = (f: Frame, from: number, to: number) => {
+  const item = f.m.at('item', from);
+  return Boolean(item && (item.to > to || item.from < from));
+};
+
+/** "team" is a place only in a place's slot: "in team", "team left", "Sable and Heron team". */
+function teamStands(f: Frame, to: number, between: string): boolean {
+  if (/\b(in|at|to|into)$/.test(between) || between === '' || between === 'up') return true;
+  return Boolean(SIDE[f.low(to)]) || /\b(left|right|l|r)$/.test(between);
+}
+
+/** "Team: Miles and Ivy, …" at the head of a note names the whole team, not the middle of it. */
+const teamHeading = (f: Frame, from: number, to: number, told: readonly Assignment[]) =>
+  !told.length && /^[:=-]$/.test(f.low(to)) && (from === 0 || f.isStrong(from - 1));
+
+interface Found {
+  phrases: DogPhrase[];
+  dogs: string[];
+  withDogs: string[];
+  from: number;
+  to: number;
+  between: string;
+}
+
+/** The dogs of a place. Where those before it have their place already ("Team: Fern and Moss, wheel: Tansy"), those behind it. */
+function dogsOf(f: Frame, from: number, to: number, told: readonly Assignment[]): Found | undefined {
+  const left = leftOf(f, from);
+  const taken = left?.phrases.some((p) => told.some((a) => a.from < p.from && a.phrases.includes(p)));
+  return (taken ? rightOf(f, to) : undefined) ?? left ?? rightOf(f, to);
+}
+
+function leftOf(f: Frame, from: number): Found | undefined {
+  const words: string[] = [];
+  const withDogs: string[] = [];
+  let to = from;
+  let alone: DogPhrase | undefined;
+  const giveUp = (): Found | undefined =>
+    alone && {
+      phrases: [alone],
+      dogs: [...alone.dogs],
+      withDogs: [],
+      from: alone.from,
+      to: alone.to,
+      between: words.join(' '),
+    };
+  for (let k = from - 1; k >= 0 && from - k < 14; ) {
+    const d = f.dogs.find((x) => x.to === k + 1);
+    if (d) {
+      if (d.company) {
+        if (
+          d.kind === 'names' &&
+          (f.low(d.from - 1) === 'with' ||
+            f.people.some((p) => p.to <= d.from && d.from - p.to < 10 && !f.strongBetween(p.to, d.from)))
+        )
+          alone ??= d;
+        if (d.kind !== 'pronoun') withDogs.push(...d.dogs);
+        const c = f.m.at('company', d.from - 1);
+        k = (c?.from ?? d.from) - 1;
+        continue;
+      }
+      if (d.possessive && d.kind === 'pronoun' && f.low(d.to) === 'own') {
+        k = d.from - 1;
+        continue;
+      }
+      if (d.possessive && d.kind === 'pronoun') return undefined;
+      const dogs = [...d.dogs];
+      to = d.to;
+      // "Hazel and Dash up front and Bear and Misty in wheel" stay two; a company dog behind the place is taken too.
+      withDogs.push(...companyBehind(f, from));
+      return { phrases: [d], dogs, withDogs, from: d.from, to, between: words.reverse().join(' ') };
+    }
+    const backIn = f.m.at('back-in', k);
+    if (backIn && backIn.to === k + 1) {
+      words.push('back');
+      k = backIn.from - 1;
+      continue;
+    }
+    const place = f.m.at('position', k);
+    if (place && words.some((w) => w === 'to' || w === 'back' || w === 'up') && f.roster.lineup.length) {
+      // "swing back to wheel": a place named as its dogs.
+      const dogs = f
+        .lineup(k)
+        .filter((l) => l.position === place.value)
+        .map((l) => l.dog);
+      return dogs.length
+        ? { phrases: [], dogs, withDogs: [], from: place.from, to: place.to, between: words.reverse().join(' ') }
+        : undefined;
+    }
+    const low = f.low(k);
+    // "out of the bag and back in, team left"
+    if (low === 'and' && f.m.at('back-in', k - 1)) {
+      k--;
+      continue;
+    }
+    // A name nobody knows stands in the list: "Juniper and Zorvik in lead".
+    const stranger = f.tokens[k];
+    if (
+      stranger &&
+      !stranger.known &&
+      stranger.kind === 'word' &&
+      !LEXICON_WORDS.has(low) &&
+      /^(and|&|\+|,|\/)$/.test(f.low(k - 1))
+    ) {
+      k -= 2;
+      continue;
+    }
+    if (!BETWEEN.has(low) || f.isStrong(k)) return giveUp();
+    words.push(low);
+    k--;
+  }
+  return giveUp();
+}
+
+/** "up front with june": the dog beside. */
+function companyBehind(f: Frame, from: number): string[] {
+  for (let k = from; k < from + 5; k++) {
+    const d = f.dogFrom(k);
+    if (d) {
+      // A dog that has a place of its own behind it is no company here.
+      const placed = [0, 1, 2].some((n) => f.m.from('position', d.to + n));
+      return d.company && !placed && !/ing$/.test(f.low(d.to)) && f.low(d.from - 1) === 'with' ? d.dogs : [];
+    }
+    if (f.isStrong(k) || f.low(k) === ',' || f.personAt(k)) return [];
+  }
+  return [];
+}
+
+/** "In lead, June and Moss", "leaders: June and Moss", "wheel is Kody". */
+function rightOf(f: Frame, to: number): Found | undefined {
+  let k = to;
+  const words: string[] = [];
+  while (k - to < 4) {
+    const d = f.dogFrom(k);
+    if (d) {
+      const next = f.low(d.to);
+      const nextPlace = f.m.from('position', d.to) ?? f.m.from('position', d.to + 1) ?? f.m.from('position', d.to + 2);
+      if (d.kind !== 'names' || d.possessive || d.company) return undefined;
+      if (nextPlace && !f.isStrong(d.to) && (next !== ',' || f.m.from('position', d.to)) && !/^(and|,)$/.test(next))
+        return undefined;
+      return { phrases: [d], dogs: [...d.dogs], withDogs: [], from: to - 1, to: d.to, between: '' };
+    }
+    const low = f.low(k);
+    if (!/^(:|is|are|was|were|-|dogs|dog|today|,|i|have|'ve|got|we|will|be|=|'re|'s)$/.test(low)) return undefined;
+    words.push(low);
+    k++;
+  }
+  return undefined;
+}
+
+function sideOf(f: Frame, from: number, to: number, found: Found): { value: LeftRight; to: number } | undefined {
+  const before = SIDE[f.low(from - 1)];
+  if (before && f.low(from - 1) !== '') return { value: before, to };
+  const between = found.between
+    .split(' ')
+    .map((w) => SIDE[w])
+    .find(Boolean);
+  if (between) return { value: between, to };
+  // "Lead: Rook left, Sedge right"
+  const behindDog = found.to > to && found.dogs.length === 1 ? SIDE[f.low(found.to)] : undefined;
+  if (behindDog && !f.siteAt(found.to) && /^([,.;]|and|)$/.test(f.low(found.to + 1)))
+    return { value: behindDog, to: found.to + 1 };
+  let k = to;
+  while (/^(,|on|the|dog|-)$/.test(f.low(k)) && k - to < 3) k++;
+  const after = SIDE[f.low(k)];
+  if (!after || f.siteAt(k) || f.m.at('part', k + 1) || f.m.at('end', k + 1)) return undefined;
+  const next = f.low(k + 1);
+  if (/^[lr]$/.test(f.low(k)) && k === to) return { value: after, to: k + 1 };
+  if (
+    next === 'side' ||
+    next === '' ||
+    /^[,.;:!]$/.test(next) ||
+    /^(and|beside|with|next|now|for|mile|km|n|again|instead|hand)$/.test(next)
+  )
+    return { value: after, to: next === 'side' ? k + 2 : k + 1 };
+  return undefined;
+}
+
+/** Is the dog moved, or told as it stands? */
+function isMove(f: Frame, found: Found, place: number, before: readonly Assignment[]): boolean {
+  const between = ` ${found.between} `;
+  if (found.phrases.some((p) => p.company) && !found.withDogs.length) return false;
+  if (/ (to|into) /.test(between) || / back /.test(between))
+    return f.out || / (back|up|down) (to|in|into) /.test(between) || moveVerb(f, found.from, place, true);
+  if (f.m.of('swap').some((s) => s.from < place && !f.dogAt(s.from))) return true;
+  const backIn = f.m
+    .of('back-in')
+    .some((b) => !f.strongBetween(b.from, place) && b.from > found.from - 6 && b.from < place);
+  if (backIn) return true;
+  if (f.m.of('in-for').some((b) => !f.strongBetween(b.from, place) && Math.abs(b.from - place) < 8)) return true;
+  if (moveVerb(f, found.from, place, false)) return true;
+  // "so he's swing left now", "Polka went up front": out on the trail a changed place is a move
+  const changed =
+    / (went|gone|moved|goes) /.test(between) ||
+    [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) ||
+    / now /.test(between);
+  if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
+  // "moved her out of wheel and she's in team on the right"
+  const movedBefore =
+    f.out &&
+    f.m
+      .of('move-only')
+      .some(
+        (v) =>
+          v.from < found.from &&
+          found.from - v.from < 12 &&
+          !f.dogAt(v.from) &&
+          !f.strongBetween(v.from, place) &&
+          f.dogs.some((d) => d.from >= v.to && d.from - v.to <= 1 && d.dogs.join() === found.dogs.join()),
+      );
+  if (movedBefore) return true;
+  // "Replacement: Pascal, team R."
+  for (let k = found.from - 1; k >= 0 && found.from - k < 4; k--)
+    if (/^(replacement|replacing|sub|substitute)$/.test(f.low(k))) return true;
+  const last = before[before.length - 1];
+  return Boolean(last && last.kind === 'move' && !f.strongBetween(last.to, place) && found.from - last.to < 12);
+}
+
+/** A verb of moving right before the dog; "put" and "took" move only when the team is out. */
+function moveVerb(f: Frame, dog: number, _place: number, any: boolean): boolean {
+  for (let k = dog - 1; k >= 0 && dog - k < 4; k--) {
+    if (f.isStrong(k)) return false;
+    if (f.m.at('move-only', k) && !f.dogAt(k)) return true;
+    if (f.m.at('move', k) && (f.out || any) && !f.m.at('hitch', k)) return true;
+    if (/^(put|stuck|slotted|popped|tried)$/.test(f.low(k))) return f.out || any;
+    if (!/^(and|just|then|ve|'ve|have|had|to|also|up|back|so|i|poor|old)$/.test(f.low(k))) return false;
+  }
+  return false;
+}
+
+/** "Juniper left lead, Moss right": the second stands in the same row. */
+function sameRow(f: Frame, told: readonly Assignment[]): Assignment[] {
+  const out: Assignment[] = [];
+  for (const d of f.dogs) {
+    if (d.kind !== 'names' || d.possessive || told.some((t) => t.phrases.includes(d))) continue;
+    const side =
+      SIDE[f.low(d.to)] ?? (f.low(d.to) === 'on' && f.low(d.to + 1) === 'the' ? SIDE[f.low(d.to + 2)] : undefined);
+    if (!side || f.siteAt(d.to) || f.m.at('end', d.to + 1) || f.m.at('part', d.to + 1) || f.m.at('position', d.to + 1))
+      continue;
+    const end = f.low(d.to) === 'on' ? d.to + 3 : d.to + 1;
+    const next = f.low(end);
+    if (!/^([,.;]|and|)$/.test(next) && !f.dogFrom(end)) continue;
+    const row = [...told].reverse().find((t) => t.to <= d.from && d.from - t.to <= 3 && t.side && t.side !== side);
+    if (row)
+      out.push({
+        phrases: [d],
+        dogs: d.dogs,
+        position: row.position,
+        side,
+        kind: row.kind,
+        from: d.from,
+        to: end,
+      });
+    // "Penny left, Gus right in team": the row is told behind the second
+    const later = row
+      ? undefined
+      : told.find((t) => t.from >= end && t.from - end <= 1 && t.side && t.side !== side && next === ',');
+    if (later)
+      out.push({ phrases: [d], dogs: d.dogs, position: later.position, side, kind: later.kind, from: d.from, to: end });
+  }
+  return out;
+}

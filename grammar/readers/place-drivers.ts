@@ -1,0 +1,137 @@
+/** Reader "hitch", whose team it is: "Wren has Moss and Fern", "he drives the puppies". */
+import type { DogPhrase, Frame, PersonMention } from '../steps/frame.ts';
+
+interface Driven {
+  phrase: DogPhrase;
+  driver?: string;
+  from: number;
+}
+
+/** Dogs that somebody drives: "Wren is driving a pair, Fern and Cricket", "Liv's team: …", "took Trip out on skis". */
+export function driven(f: Frame): Driven[] {
+  const out: Driven[] = [];
+  for (const p of [...f.people, ...heDrives(f)]) {
+    const verb = drivingVerb(f, p.from, p.to, p.possessive);
+    if (verb < 0) {
+      const before = f.dogs.find((d) => d.to <= p.from && p.from - d.to <= 3 && d.kind === 'names');
+      const sledWith =
+        f.low(p.from - 1) === 'with' &&
+        /^(on|in|behind)$/.test(f.low(p.to)) &&
+        [1, 2, 3, 4].some((n) => /^(sled|team|string|kicksled)$/.test(f.low(p.to + n)));
+      const withPerson =
+        f.low(p.from - 1) === 'with' &&
+        before &&
+        (sledWith || f.m.of('outing').some((o) => !f.strongBetween(o.from, p.from)));
+      if (withPerson && before && !f.m.of('drop').some((x) => x.from < before.from && before.from - x.from <= 2))
+        out.push({ phrase: before, driver: p.name, from: before.from });
+      continue;
+    }
+    const until = nextDriver(f, p.to);
+    for (const d of f.dogs) {
+      const skied =
+        d.kind === 'pronoun' &&
+        d.from === verb &&
+        !d.possessive &&
+        /^(skied|ran|drove|skijored|took)$/.test(f.low(verb - 1)) &&
+        (f.low(verb - 1) !== 'took' || f.m.of('outing').some((o) => o.from >= verb && o.from - verb < 6));
+      if (d.from < verb || d.from >= until || (d.kind !== 'names' && !skied) || d.possessive || d.excepted) continue;
+      if (!p.possessive && f.strongBetween(p.to, d.from)) continue;
+      if (d.company && !/^(with|behind)$/.test(f.low(d.from - 1))) continue;
+      if (!p.possessive && d.from - verb > 14 && !out.some((o) => o.driver === p.name)) continue;
+      if (out.some((o) => o.phrase === d)) continue;
+      if (saidOfDog(f, d, verb)) break;
+      out.push({ phrase: d, driver: p.name, from: p.from });
+    }
+  }
+  return out;
+}
+
+/** "Cole changes his mind, he drives Bex and Gus": he is the person spoken of just before. */
+function heDrives(f: Frame): PersonMention[] {
+  const out: PersonMention[] = [];
+  for (const t of f.tokens) {
+    if (!/^(he|she)$/.test(t.low)) continue;
+    const v = f.m.from('driving', t.i + 1);
+    if (!v || !/^(drives|drove|has|had|takes|took|runs|ran|driving|'s)/.test(f.low(t.i + 1))) continue;
+    const d = f.dogFrom(v.to);
+    const person = f.people.filter((p) => p.to <= t.i && t.i - p.to < 16).at(-1);
+    if (d?.kind !== 'names' || d.possessive || !person) continue;
+    if (f.dogs.some((x) => x.kind !== 'pronoun' && x.from >= person.to && x.to <= t.i)) continue;
+    out.push({ from: t.i, to: t.i + 1, name: person.name, possessive: false });
+  }
+  return out;
+}
+
+/** Does a new statement about the dog begin, instead of more of the team? */
+function saidOfDog(f: Frame, d: DogPhrase, verb: number): boolean {
+  const prev = f.low(d.from - 1);
+  if (/^(says|said|because|but|so|that)$/.test(prev)) return true;
+  return (
+    d.from - verb > 6 &&
+    Boolean(
+      f.m.from('ate', d.to) ||
+        f.m.from('sign', d.to) ||
+        /^(is|was|'s|wo|would|has|had|did|ran|pulled|can|will|stay|stays|could|are)$/.test(f.low(d.to)),
+    )
+  );
+}
+
+function nextDriver(f: Frame, i: number): number {
+  for (let k = i; k < f.tokens.length; k++) {
+    const person = f.people.find((p) => p.from === k);
+    if (person && drivingVerb(f, person.from, person.to, person.possessive) >= 0) return k;
+    const mine = f.m.from('mine', k);
+    if (mine) return k;
+  }
+  return f.tokens.length;
+}
+
+/** Token behind a verb of driving after a person, or -1. */
+function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): number {
+  if (/^(with|to|ask|tell|remind|at|from|for)$/.test(f.low(from - 1))) return -1;
+  if (f.low(to) === ':' && f.dogFrom(to + 1)?.kind === 'names') return to + 1;
+  // "Sam Biscuit and Boots in lead": as a recogniser writes "Sam: …"
+  const next = f.dogFrom(to);
+  if (
+    !possessive &&
+    next?.kind === 'names' &&
+    !next.possessive &&
+    next.dogs.length > 1 &&
+    (f.m.from('position', next.to + 1) ?? f.m.from('position', next.to)) &&
+    (from === 0 || f.isStrong(from - 1))
+  )
+    return to;
+  if (possessive) {
+    if (/^(team|sled|string|dogs|lineup|crew|side)$/.test(f.low(to))) return to + 1;
+    // "Hope's got Chance and Trip", "Wren's driving"
+    const own = f.m.from('driving', to) ?? f.m.from('driving', to - 1);
+    const next = f.low(to);
+    if (/^(got|driving|running|taking|skiing|out|skijoring|mushing|bringing|with)$/.test(next)) return to + 1;
+    // "Ezra's just behind us with the puppy team"
+    for (let k = to; k < to + 10; k++) {
+      if (f.low(k) === 'with') return k + 1;
+      if (
+        (f.dogAt(k) && f.dogAt(k)?.kind !== 'pronoun') ||
+        f.isStrong(k) ||
+        f.siteAt(k) ||
+        (f.m.at('item', k) && f.low(k) !== 'sled')
+      )
+        break;
+    }
+    return own && own.to > to ? own.to : -1;
+  }
+  // "Harriet was out on skis with Juno and Comet"
+  if (/^(is|was|'s|went|goes|has|had|and|will|:)$/.test(f.low(to)) || f.m.from('outing', to)) {
+    for (let k = to; k < to + 9 && !f.isStrong(k) && !f.dogAt(k); k++)
+      if (f.low(k) === 'with' && f.m.of('outing').some((o) => o.from >= to && o.to <= k)) return k + 1;
+  }
+  for (let k = to; k < to + 4; k++) {
+    const v = f.m.from('driving', k);
+    if (v) {
+      if (/^(has|had|took|got)$/.test(f.low(k)) && f.m.at('bootie', v.to)) return -1;
+      return v.to;
+    }
+    if (!/^(is|was|will|'ll|has|then|also|just|,|'s|had|and|i|went|:|today|can)$/.test(f.low(k))) return -1;
+  }
+  return -1;
+}
