@@ -1,6 +1,7 @@
 /** Reader "intake", the food: what was served, what a verb of eating speaks of, and whether it is a snack or a meal. */
 import type { EntryOf } from '../entry.ts';
 import type { Frame, Mention } from '../steps/frame.ts';
+import { wordsIn } from '../steps/tokens.ts';
 
 export type Intake = EntryOf<'intake'>;
 export type What = Intake['what'];
@@ -56,11 +57,7 @@ export function ownFood(f: Frame, i: number): boolean {
   return false;
 }
 
-export const phrase = (f: Frame, m: { from: number; to: number }) =>
-  f.tokens
-    .slice(m.from, m.to)
-    .map((t) => t.low)
-    .join(' ');
+export const phrase = (f: Frame, m: { from: number; to: number }) => wordsIn(f.tokens, m.from, m.to);
 
 /** The food as said, with a word before it that belongs to it: "beaver stew", "turkey skins". */
 export function itemAt(f: Frame, m: Mention): string {

@@ -121,7 +121,7 @@ function spelledAt(t: readonly Token[], from: number, i: number): NumberReading 
     const pair = pairAfter(t, first);
     if (pair) {
       const { to, ...parts } = pair;
-      reading = { ...reading, to, value: pair.first * 100 + pair.second, pair: parts };
+      reading = { from, to, value: pair.first * 100 + pair.second, spelled: true, whole: true, pair: parts };
     }
   }
   const below = pluralPart(t, whole.to);

@@ -5,7 +5,7 @@ import type { Token } from './tokens.ts';
 export const classOf = (t: Token | undefined): NumberClass | undefined => t && NUMBERS.get(t.low)?.class;
 export const numberOf = (t: Token | undefined): number => (t && NUMBERS.get(t.low)?.value) ?? Number.NaN;
 /** Rounds off what binary fractions add ("12.1 + 0.2"), at twelve digits. */
-export const tidy = (x: number): number => Number(x.toPrecision(12));
+export const tidy = (x: number): number => (Number.isInteger(x) && Math.abs(x) < 1e11 ? x : Number(x.toPrecision(12)));
 
 /** The index after a hyphen that ties two words together at `i`, or `i` itself. A dash with blanks ties a ten to its digit only. */
 export function tied(t: readonly Token[], i: number, blanks = false): number {
