@@ -126,7 +126,8 @@ const windBy = (f: Frame, m: Mention) => /^(no|not|hardly|without|zero|n't|ca|co
 const inCue = (f: Frame, m: Mention) => f.low(m.from) === 'sun' && f.cues.some((c) => c.from <= m.from && m.to <= c.to);
 
 const ofDog = (f: Frame, m: Mention) =>
-  f.dogs.some((d) => d.kind === 'names' && d.from < m.to && m.from < d.to) || f.siteAt(m.from) !== undefined;
+  f.dogs.some((d) => (d.kind === 'names' || d.also !== undefined) && d.from < m.to && m.from < d.to) ||
+  f.siteAt(m.from) !== undefined;
 
 const phrase = (f: Frame, m: Mention) =>
   f.tokens
@@ -200,7 +201,8 @@ function skyStands(f: Frame, m: Mention): boolean {
   if (words === 'breeze' || words === 'a breeze')
     return !(prev === 'the' && /^(into|in|to|of)$/.test(f.low(m.from - 2)));
   // snow by the inch is weather while it is to come
-  if (/ of snow$/.test(words) && /^(inches|centimet|cm|in|ten|feet)/.test(words)) return /^(possible|planned)$/.test(f.assertion(m.from, m.to));
+  if (/ of snow$/.test(words) && /^(inches|centimet|cm|in|ten|feet)/.test(words))
+    return /^(possible|planned)$/.test(f.assertion(m.from, m.to));
   if (words === 'flakes') return /^(soft|big|fat|few|wet|huge|tiny|fluffy|,|small|first|some)$/.test(prev);
   if (words === 'building') return false;
   if (words === 'cloud' || words === 'clouds') return !/^(of)$/.test(next);

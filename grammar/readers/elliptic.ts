@@ -15,7 +15,7 @@ export function readElliptic(f: Frame): void {
   for (const d of f.dogs) {
     if (!d.dogs.length || d.excepted) continue;
     if (d.possessive && d.kind === 'names') readHers(f, d);
-    else if (d.kind !== 'pronoun') readNot(f, d) || readSo(f, d);
+    else if (d.kind !== 'pronoun') readNot(f, d) || readButNot(f, d) || readSo(f, d);
   }
   readOtherSide(f);
 }
@@ -73,6 +73,22 @@ function readNot(f: Frame, d: DogPhrase): boolean {
     f.add({ ...taken, dogs: d.dogs, took: 'none', span, rule: '<dog> did not', ...doubted(d.doubt) });
   } else f.add({ ...rest, dogs: d.dogs, assertion: 'absent', span, rule: '<dog> is not', ...doubted(d.doubt) });
   f.claim(d.from, d.to + 2);
+  return true;
+}
+
+/** "Storm ate but not Rook". */
+function readButNot(f: Frame, d: DogPhrase): boolean {
+  if (f.low(d.from - 1) !== 'not' || !/^(but|and|though)$/.test(f.low(d.from - 2)) || !/^([.,;!]|)$/.test(f.low(d.to)))
+    return false;
+  const last = before(f, d.from, (e) => !e.assertion && !e.dogs.some((x) => d.dogs.includes(x)));
+  if (!last) return false;
+  const span = f.span([d.from - 1, d.to]);
+  const { doubt: _d, because: _b, ...rest } = last;
+  if (rest.kind === 'intake') {
+    const { amount: _a, unit: _u, ...taken } = rest;
+    f.add({ ...taken, dogs: d.dogs, took: 'none', span, rule: 'but not <dog>', ...doubted(d.doubt) });
+  } else f.add({ ...rest, dogs: d.dogs, assertion: 'absent', span, rule: 'but not <dog>', ...doubted(d.doubt) });
+  f.claim(d.from - 1, d.to);
   return true;
 }
 

@@ -53,8 +53,9 @@ export function lateSites(f: Frame, found: readonly ReadFinding[], taken: Set<Si
   for (const r of found) {
     if (r.entry.sign !== 'lame' || r.entry.part || r.entry.assertion) continue;
     const s = f.sites.find((x) => x.from > r.to && x.from - r.to < 12 && !x.part && x.side && x.end && !taken.has(x));
-    if (!s || f.isClaimed(s.from, s.to) || f.low(s.from - 1) !== ',' || !/^([.,;!]|)$/.test(f.low(s.to))) continue;
-    if (f.strongBetween(r.to, s.from) || f.m.of('sign').some((x) => x.from >= r.to && x.to <= s.from)) continue;
+    if (!s || f.isClaimed(s.from, s.to) || !/^[.,]$/.test(f.low(s.from - 1)) || !/^([.,;!]|)$/.test(f.low(s.to)))
+      continue;
+    if (f.m.of('sign').some((x) => x.from >= r.to && x.to <= s.from)) continue;
     if (f.dogs.some((d) => d.kind === 'names' && d.from >= r.to && d.to <= s.from)) continue;
     Object.assign(r.entry, { part: 'leg', side: s.side, end: s.end });
     r.site = { ...s, part: 'leg' };

@@ -10,9 +10,16 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
   // "checked Penny's wrist, nothing"
   const last1 = f.sites.filter((s) => s.part && !s.anaphor && s.to < m.from && m.from - s.to <= 2).at(-1);
-  if (words === 'nothing' && last1 && /^[,:-]$/.test(f.low(m.from - 1)) && /^([.,;!]|)$/.test(next) && !f.isClaimed(last1.from, last1.to)) {
+  if (
+    words === 'nothing' &&
+    last1 &&
+    /^[,:-]$/.test(f.low(m.from - 1)) &&
+    /^([.,;!]|)$/.test(next) &&
+    !f.isClaimed(last1.from, last1.to)
+  ) {
     const own = f.owner(last1.from, m.to, last1);
-    if (!own.human && own.dogs.length) return [{ entry: anyFinding(f, m, own, last1, 'absent'), from: last1.from, to: m.to, site: last1 }];
+    if (!own.human && own.dogs.length)
+      return [{ entry: anyFinding(f, m, own, last1, 'absent'), from: last1.from, to: m.to, site: last1 }];
   }
   if (words === 'nothing' && !/^(in|on|wrong|there|between|with|swollen|to)$/.test(next)) return [];
   if (words === 'nothing' && next === 'to') return [];
@@ -178,7 +185,13 @@ function bothFine(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFind
 
 /** "Gus small cut RF web, Kestrel LH pad pink, rest clean": the feet of those not told of. */
 function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding | undefined {
-  const d = f.dogs.find((x) => x.value === 'rest' && x.to <= m.from && m.from - x.to <= 3);
+  const d = f.dogs.find(
+    (x) =>
+      /^(rest|left|right|lead|swing|wheel|team)$/.test(x.value ?? '') &&
+      !x.groups &&
+      x.to <= m.from &&
+      m.from - x.to <= 3,
+  );
   const feetTold = f.sites.some((s) => s.part === 'foot' && s.plural && s.to <= m.from);
   if (
     !d ||
@@ -189,7 +202,14 @@ function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFin
   if (!found.every((r) => !r.site || /^(foot|pad|web|toe|nail|dewclaw)$/.test(r.entry.part ?? ''))) return undefined;
   const told = new Set(found.flatMap((r) => r.entry.dogs));
   const all = f.lineup(d.from).map((l) => l.dog);
-  const dogs = all.length ? all.filter((x) => !told.has(x)) : ['*'];
+  const dogs =
+    d.value !== 'rest' ? d.dogs.filter((x) => !told.has(x)) : all.length ? all.filter((x) => !told.has(x)) : ['*'];
+  if (
+    !dogs.length ||
+    (d.value !== 'rest' &&
+      !found.some((r) => r.entry.sign === 'iced' || /^(foot|pad|web|toe|nail)$/.test(r.entry.part ?? '')))
+  )
+    return undefined;
   const site: Site = { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] };
   return { entry: anyFinding(f, m, { dogs, phrase: d }, site, 'absent'), from: d.from, to: m.to, site };
 }

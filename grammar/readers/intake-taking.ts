@@ -140,7 +140,17 @@ function takingStands(
     )
   ) {
     // "gave her some broth"
-    if (f.m.of('gave').some((g) => g.to <= m.from && m.from - g.to <= 3 && /^(gave|give|giving|gives|handed|tossed|fed|offered)$/.test(f.low(g.from)))) return false;
+    if (
+      f.m
+        .of('gave')
+        .some(
+          (g) =>
+            g.to <= m.from &&
+            m.from - g.to <= 3 &&
+            /^(gave|give|giving|gives|handed|tossed|fed|offered)$/.test(f.low(g.from)),
+        )
+    )
+      return false;
     const dog = f.dogs.find((d) => d.from >= m.to && d.from - m.to <= 1 && d.possessive);
     return (
       (Boolean(dog) && topic) ||
@@ -164,10 +174,27 @@ function takingStands(
   if (/\bwant$/.test(words) && next === 'to' && !/^(eat|drink|touch|take|have|try|finish)$/.test(f.low(m.to + 1)))
     return false;
   // what is no food
-  const thing = /^(socks?|gloves?|mitts?|mittens?|rocks?|stick|rope|plastic|hat|bootie|booties|poop|poo|crap|garbage|mouse|rabbit|squirrel|sandwich|grass|moss|dirt|toy|towel)$/;
+  const thing =
+    /^(socks?|gloves?|mitts?|mittens?|rocks?|stick|rope|plastic|hat|bootie|booties|poop|poo|crap|garbage|mouse|rabbit|squirrel|sandwich|grass|moss|dirt|toy|towel)$/;
   if (/^(ate|eats|eating|eaten|eat)$/.test(words) && [0, 1, 2].some((n) => thing.test(f.low(m.to + n)))) return false;
+  // "took a few steps"
+  if (
+    /^took/.test(words) &&
+    [0, 1].some((n) =>
+      /^(steps?|strides?|minutes|days|miles|laps|turns?|looks?|falls?|spills?|tumbles?|hours?|breaths?)$/.test(
+        f.low(m.to + n),
+      ),
+    )
+  )
+    return false;
   // "wouldn't take my commands"
-  if (/\btake$/.test(words) && (/^(my|commands?|the (gee|haw|lead|turn|corner|trail|fork)|a (gee|haw|turn)|gee|haw|direction)/.test(`${next} ${f.low(m.to + 1)}`))) return false;
+  if (
+    /\btake$/.test(words) &&
+    /^(my|commands?|the (gee|haw|lead|turn|corner|trail|fork)|a (gee|haw|turn)|gee|haw|direction)/.test(
+      `${next} ${f.low(m.to + 1)}`,
+    )
+  )
+    return false;
   if (words === 'picked') return next === 'at';
   // "ate through her neckline"
   if (

@@ -196,7 +196,12 @@ function keyword(f: Frame, q: Quantity, told: readonly What[]): { what?: What; f
           continue;
       }
       // "temperature was 103.4 this morning, down to 101.9 tonight"
-      if (/^(up to|down to)$/.test(words) && told.includes('temperature') && ((q.value > 96 && q.value < 110) || (q.value > 36 && q.value < 43))) return { what: 'temperature', from: m.from };
+      if (
+        /^(up to|down to)$/.test(words) &&
+        told.includes('temperature') &&
+        ((q.value > 96 && q.value < 110) || (q.value > 36 && q.value < 43))
+      )
+        return { what: 'temperature', from: m.from };
       if (/^(up to|down to)$/.test(words) && !(q.dimension === 'number' || q.dimension === 'weight')) return {};
       if (/^(up to|down to)$/.test(words) && !weightTold(f, q)) return {};
       return { what: m.value, from: m.from };
@@ -232,7 +237,14 @@ function unitWhat(f: Frame, q: Quantity): What | undefined {
   const next = `${f.low(q.to)} ${f.low(q.to + 1)}`;
   if (/^(bpm|beats)/.test(next) || q.unit === 'bpm') return 'heart-rate';
   // "Ivy 45.2, up a pound"
-  if (q.dimension === 'number' && !q.weak && !f.out && f.dogs.some((d) => d.to === q.from && d.kind === 'names') && /^,?(up|down|same|steady|no change)$/.test(f.low(q.to) === ',' ? f.low(q.to + 1) : f.low(q.to))) return 'weight';
+  if (
+    q.dimension === 'number' &&
+    !q.weak &&
+    !f.out &&
+    f.dogs.some((d) => d.to === q.from && d.kind === 'names') &&
+    /^,?(up|down|same|steady|no change)$/.test(f.low(q.to) === ',' ? f.low(q.to + 1) : f.low(q.to))
+  )
+    return 'weight';
   // No air is so warm where sleds run: 99 to 108 F, 37 to 42.5 C, with a dog in the sentence.
   const blood = q.unit === 'C' ? q.value >= 37 && q.value <= 42.5 : q.unit === 'F' && q.value >= 99 && q.value <= 108;
   if (q.dimension === 'temperature' && blood && f.dogs.some((d) => f.sentence(d.from) === f.sentence(q.from)))

@@ -84,8 +84,10 @@ function notOfRun(f: Frame, q: Quantity): boolean {
   const right = rightOf(f, q, 5);
   const left = leftOf(f, q, 5);
   if (q.unit === 'in' || q.unit === 'cm' || q.unit === 'mm') return true;
+  if (/\b(visibility|see|view)\b/.test(left)) return true;
   // "loosened up after a mile"
-  if (/^(a|an|another)$/.test(f.low(q.from)) && /\b(after|for|in|within|about|every|over|than|not)$/.test(left)) return true;
+  if (/^(a|an|another)$/.test(f.low(q.from)) && /\b(after|for|in|within|about|every|over|than|not)$/.test(left))
+    return true;
   if (
     /^(of|fresh|new|deep|wide|thick|long|tall|high|drifts?|drop|split|cut|gash|tear|off|square|snow)\b/.test(right) &&
     !/^of (us|it|trail to go)/.test(right)
@@ -249,7 +251,7 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
   if (/\b(at|were at|we 're at|are at|by|passed|past|mile|around|near|since|after|hit|made)$/.test(left))
     return f.out ? 'mark' : /\bat$/.test(left) ? 'mark' : 'total';
   if (
-    /\b(total|ran|did|run of|made it|made|covered|logged|went|loop of|trip of|run was|run is|for a|totalled|totaled)( about| around| of)?$/.test(
+    /\b(total|ran|did|run of|made it|made|covered|logged|went|loop of|trip of|run was|run is|for a|totalled|totaled)( about| around| of| all| the whole| a full)?$/.test(
       left,
     )
   )

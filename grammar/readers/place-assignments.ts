@@ -120,6 +120,11 @@ function leftOf(f: Frame, from: number): Found | undefined {
   for (let k = from - 1; k >= 0 && from - k < 14; ) {
     const d = f.dogs.find((x) => x.to === k + 1);
     if (d) {
+      if (d.excepted) {
+        k = d.from - 1;
+        if (f.low(k) === 'not') k--;
+        continue;
+      }
       if (d.company) {
         if (
           d.kind === 'names' &&

@@ -43,7 +43,18 @@ const STOOL = /^(poo|poop|poops|poos|stool|stools|bowels|droppings)$/;
 const stoolTold: Guard = ({ f }) => f.tokens.some((t) => STOOL.test(t.low));
 
 /** "it's too warm for them" is the day; "he's too hot" is the dog. */
-const tooHot: Guard = ({ f, m }) => f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 4 && !d.possessive && d.dogs.length > 0 && !d.company && !/^(them|him|it)$/.test(f.low(d.from)) && !f.strongBetween(d.to, m.from) && !f.tokens.slice(d.to, m.from).some((t) => /^(it|weather|day|sun|temperature|temps?|,|and)$/.test(t.low)));
+const tooHot: Guard = ({ f, m }) =>
+  f.dogs.some(
+    (d) =>
+      d.to <= m.from &&
+      m.from - d.to <= 4 &&
+      !d.possessive &&
+      d.dogs.length > 0 &&
+      !d.company &&
+      !/^(them|him|it)$/.test(f.low(d.from)) &&
+      !f.strongBetween(d.to, m.from) &&
+      !f.tokens.slice(d.to, m.from).some((t) => /^(it|weather|day|sun|temperature|temps?|,|and)$/.test(t.low)),
+  );
 
 const guards: Record<string, Guard> = {
   goo: ({ f, m, prev, next }) =>
@@ -101,7 +112,8 @@ const guards: Record<string, Guard> = {
     found.some((r) => r.entry.sign !== 'any' && m.from - r.to < 12) ||
     /^(in|on)$/.test(f.low(m.to)),
   bit: () => false,
-  bite: ({ prev, sites }) => /^(a|the|no|small|little|bad|nasty|deep|that|dog|any|his|her)$/.test(prev) && sites.length > 0,
+  bite: ({ prev, sites }) =>
+    /^(a|the|no|small|little|bad|nasty|deep|that|dog|any|his|her)$/.test(prev) && sites.length > 0,
   bites: ({ prev, sites }) => /^(no|some|few|any|two|three|small|with)$/.test(prev) && sites.length > 0,
   nip: ({ prev, sites }) => /^(a|the|small|little|that)$/.test(prev) && sites.length > 0,
   nipped: ({ sites, prev }) => sites.length > 0 && /^(got|was|is|been|'s)$/.test(prev),

@@ -18,7 +18,7 @@ import type { Roster } from './roster.ts';
 import type { Token } from './tokens.ts';
 
 /** What joins the members of a list. */
-export const LIST_LINK = new Set(['and', '&', '+', '/', ',', 'n', 'plus', 'or']);
+export const LIST_LINK = new Set(['and', '&', '+', '/', ',', 'n', 'plus', 'or', 'nor']);
 
 /** A name where it stands. */
 export interface NameAt {
@@ -280,9 +280,13 @@ export function quantityOwns(tokens: readonly Token[], n: NameAt): boolean {
     prev &&
       /^(miles|mile|penny|foot|yard|pounds|stone)$/.test((tokens[n.from] as Token).low) &&
       (prev.kind === 'number' ||
-        /(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|ty|half|quarter|hundred|few|dozen|couple|many|more)$|^of$/.test(
+        /(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|ty|half|quarter|hundred|few|dozen|couple|many|more)$/.test(
           prev.low,
-        )),
+        ) ||
+        // "a couple of miles", but "one of Penny's pads"
+        (prev.low === 'of' &&
+          !n.possessive &&
+          /^(couple|lot|lots|number|dozen|dozens|bunch|hundreds|plenty|few)$/.test(tokens[n.from - 2]?.low ?? ''))),
   );
 }
 

@@ -161,6 +161,28 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
       before.to = p.to;
       continue;
     }
+    // "her leaders, Lark and Sunny": the names say who they are
+    const whose =
+      before?.kind === 'group' &&
+      p.kind === 'names' &&
+      p.from === before.to + 1 &&
+      tokens[before.to]?.low === ',' &&
+      /^(her|his|their)$/.test(tokens[before.from - 1]?.low ?? '');
+    if (before && whose) {
+      out[out.length - 1] = { ...p, from: before.from, dogs: [...p.dogs] };
+      continue;
+    }
+    // "neither Storm nor Rook"
+    if (
+      before?.kind === 'group' &&
+      before.negative &&
+      before.value === 'both' &&
+      before.to === p.from &&
+      p.kind === 'names'
+    ) {
+      out[out.length - 1] = { ...p, from: before.from, dogs: [...p.dogs], negative: true };
+      continue;
+    }
     if (before && before.kind !== 'pronoun' && p.kind !== 'pronoun' && joins(tokens, m, before, p)) {
       if (p.kind === 'names') {
         if (before.kind === 'names') before.dogs.push(...p.dogs.filter((d) => !before.dogs.includes(d)));
@@ -252,6 +274,20 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
     if (/^(the|all|poor|old|our|my|even|just)$/.test(tokens[before]?.low ?? '')) before--;
     const prev = tokens[before]?.low ?? '';
     if (PREPS.has(prev)) p.prep = prev;
+    // "put Lark, not Sunny, in wheel"
+    const last = out[out.length - 1];
+    if (
+      prev === 'not' &&
+      p.kind === 'names' &&
+      last?.kind === 'names' &&
+      before - last.to <= 1 &&
+      tokens[before - 1]?.low === ','
+    ) {
+      p.excepted = true;
+      p.company = true;
+      out.push(p);
+      continue;
+    }
     const company = m.at('company', before);
     if (company && company.to === before + 1 && !m.at('nothing', before)) p.company = true;
     const ex = m.at('except', before);
@@ -261,7 +297,7 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
       p.excepted = true;
       p.company = true;
       // "feet fine on all but Rook, torn web": the group's statement stands before it
-      p.owns = !near || near.to < ex.from || near.prep !== undefined;
+      p.owns = near ? near.to < ex.from || near.prep !== undefined : (tokens[ex.from] as Token).low !== 'all';
       if (near) {
         near.except = p;
         if (near.to >= ex.from) near.to = p.to;

@@ -102,6 +102,14 @@ function besideSite(tokens: readonly Token[], m: Mentions, i: number): boolean {
   if (at(i + 1)) return true;
   const prev = tokens[i - 1]?.low ?? '';
   if (m.at('side', i - 1)) return true;
+  // "worn pads in front"
+  if (
+    low === 'front' &&
+    prev === 'in' &&
+    m.at('part', i - 2) &&
+    (!tokens[i + 1] || /^[.,;!]$/.test(tokens[i + 1]?.low ?? ''))
+  )
+    return true;
   return (
     (prev === '-' && Boolean(m.at('side', i - 2))) ||
     (/^(one|ones|two)$/.test(tokens[i + 1]?.low ?? '') && prev !== 'up')

@@ -125,7 +125,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'collapsed',
-    "collapsed; collapse; collapses; collapsing; went down; goes down; fell over; passed out; fainted; keeled over; going down; buckled; down and can't get up; couldn't get up; can't get up; couldn't stand; can't stand; dropped in harness; fell down; gone down; flopped over; crumpled; lost his legs; lost her legs; seizure; staggering; staggered; stumbling; wobbly",
+    "collapsed; collapse; collapses; collapsing; went down; goes down; fell over; passed out; fainted; keeled over; going down; buckled; down and can't get up; couldn't get up; can't get up; couldn't stand; can't stand; dropped in harness; fell down; gone down; flopped over; crumpled; lost his legs; lost her legs; seizure; staggering; staggered",
   ],
   [
     'sign',
