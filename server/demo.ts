@@ -1,5 +1,5 @@
-/** `npm run demo`: Snackstop on a temporary copy of the sample season. Nothing of it stays. */
-import { mkdtempSync, rmSync } from 'node:fs';
+/** `npm run demo`: Snackstop on the sample season, in a temporary folder of which nothing stays, or in an empty one of yours. */
+import { existsSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -9,22 +9,33 @@ import { PortInUseError, type Serving, serve } from './serve.ts';
 
 const USAGE = `Snackstop on the sample season, in a temporary folder that is removed at the end.
 
-  npm run demo -- [--port N]
+  npm run demo -- [--port N] [--data FOLDER]
 
-  --port N  the port to answer on; 4600 when left out, 0 for any free one
-  --help    this text`;
+  --port N       the port to answer on; 4600 when left out, 0 for any free one
+  --data FOLDER  fill this folder instead, new or empty, and leave it there
+  --help         this text`;
+
+/** The folder that was named holds something already; nothing was changed in it. */
+export class FolderNotEmptyError extends Error {}
 
 export interface Demo extends Serving {
   sample: LoadedSample;
 }
 
 /**
- * Fills a temporary folder with the sample season and serves it. The clock stands at the evening of the season's last day
- * and goes on from there, so that the pages show a season that has just ended. `stop` removes the folder.
+ * Fills a temporary folder, or the new or empty folder `data`, with the sample season and serves it. The clock stands at the evening of the season's last day
+ * and goes on from there, so that the pages show a season that has just ended. `stop` removes a temporary folder.
+ * Throws FolderNotEmptyError.
  */
-export async function startDemo(port: number): Promise<Demo> {
-  const folder = mkdtempSync(join(tmpdir(), 'snackstop-demo-'));
-  const remove = () => rmSync(folder, { recursive: true, force: true });
+export async function startDemo(port: number, data?: string): Promise<Demo> {
+  if (data !== undefined && existsSync(data) && readdirSync(data).length > 0)
+    throw new FolderNotEmptyError(
+      `${data} is not empty. The sample season goes into a new or an empty folder only; nothing was changed there.`,
+    );
+  const folder = data === undefined ? mkdtempSync(join(tmpdir(), 'snackstop-demo-')) : resolve(data);
+  const remove = () => {
+    if (data === undefined) rmSync(folder, { recursive: true, force: true });
+  };
   // Also where the process ends without a stop: an error, a second interrupt.
   process.once('exit', remove);
   try {
@@ -47,12 +58,12 @@ export async function startDemo(port: number): Promise<Demo> {
 }
 
 /** The port that the flags ask for, or the sentence that says what is wrong with them. */
-export function readDemoFlags(args: string[]): { port: number } | { help: true } | { says: string } {
-  let values: { port?: string; help?: boolean };
+export function readDemoFlags(args: string[]): { port: number; data?: string } | { help: true } | { says: string } {
+  let values: { port?: string; data?: string; help?: boolean };
   try {
     ({ values } = parseArgs({
       args,
-      options: { port: { type: 'string' }, help: { type: 'boolean', short: 'h' } },
+      options: { port: { type: 'string' }, data: { type: 'string' }, help: { type: 'boolean', short: 'h' } },
       strict: true,
       allowPositionals: false,
     }));
@@ -63,7 +74,8 @@ export function readDemoFlags(args: string[]): { port: number } | { help: true }
   const port = values.port ?? '4600';
   if (!/^\d{1,5}$/.test(port) || Number(port) > 65_535)
     return { says: `“${port}” is no port: a port is a whole number from 0 to 65535.` };
-  return { port: Number(port) };
+  if (values.data === '') return { says: '--data names no folder.' };
+  return { port: Number(port), ...(values.data === undefined ? {} : { data: values.data }) };
 }
 
 async function main(): Promise<void> {
@@ -88,12 +100,12 @@ async function main(): Promise<void> {
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, end);
   try {
-    running = await startDemo(flags.port);
+    running = await startDemo(flags.port, flags.data);
     const { url, folder, sample, warnings } = running;
     const notes = `${sample.notes} notes of the season ${sample.season}, ${sample.waiting} of them waiting for review`;
-    console.log([`Snackstop answers at ${url} with ${notes}, in ${folder} till it stops`, ...warnings].join(' · '));
+    console.log([`Snackstop answers at ${url} with ${notes}, in ${folder}${flags.data === undefined ? ' till it stops' : ''}`, ...warnings].join(' · '));
   } catch (error) {
-    console.error(error instanceof PortInUseError ? error.message : error);
+    console.error(error instanceof PortInUseError || error instanceof FolderNotEmptyError ? error.message : error);
     process.exitCode = 1;
   }
 }

@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { describe, expect, it } from 'vitest';
-import { readDemoFlags, startDemo } from '../../server/demo.ts';
+import { FolderNotEmptyError, readDemoFlags, startDemo } from '../../server/demo.ts';
 import { PortInUseError } from '../../server/serve.ts';
 
 const root = new URL('../../', import.meta.url);
@@ -44,6 +44,21 @@ describe('the demo', () => {
       await stop();
     }
     expect(existsSync(folder)).toBe(false);
+  });
+
+  it('fills an empty folder that is named, leaves it there, and takes none that holds something', async () => {
+    const folder = await mkdtemp(join(tmpdir(), 'snackstop-demo-kept-'));
+    try {
+      const { stop, folder: filled } = await startDemo(0, folder);
+      await stop();
+      expect(filled).toBe(folder);
+      const held = readdirSync(folder).sort();
+      expect(held.length).toBeGreaterThan(0);
+      await expect(startDemo(0, folder)).rejects.toThrow(FolderNotEmptyError);
+      expect(readdirSync(folder).sort()).toEqual(held);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
   });
 
   it.each(['SIGINT', 'SIGTERM'] as const)('stops at %s and removes its folder', async (signal) => {
@@ -88,6 +103,7 @@ describe('the demo', () => {
   it('reads its flags', () => {
     expect(readDemoFlags([])).toEqual({ port: 4600 });
     expect(readDemoFlags(['--port', '0'])).toEqual({ port: 0 });
+    expect(readDemoFlags(['--data', 'x'])).toEqual({ port: 4600, data: 'x' });
     expect(readDemoFlags(['-h'])).toEqual({ help: true });
     for (const wrong of [['--port', '70000'], ['--port', 'x'], ['--data', '/tmp'], ['now']])
       expect(readDemoFlags(wrong)).toHaveProperty('says');
