@@ -103,7 +103,12 @@ async function main(): Promise<void> {
     running = await startDemo(flags.port, flags.data);
     const { url, folder, sample, warnings } = running;
     const notes = `${sample.notes} notes of the season ${sample.season}, ${sample.waiting} of them waiting for review`;
-    console.log([`Snackstop answers at ${url} with ${notes}, in ${folder}${flags.data === undefined ? ' till it stops' : ''}`, ...warnings].join(' · '));
+    console.log(
+      [
+        `Snackstop answers at ${url} with ${notes}, in ${folder}${flags.data === undefined ? ' till it stops' : ''}`,
+        ...warnings,
+      ].join(' · '),
+    );
   } catch (error) {
     console.error(error instanceof PortInUseError || error instanceof FolderNotEmptyError ? error.message : error);
     process.exitCode = 1;

@@ -105,7 +105,7 @@ describe('the demo', () => {
     expect(readDemoFlags(['--port', '0'])).toEqual({ port: 0 });
     expect(readDemoFlags(['--data', 'x'])).toEqual({ port: 4600, data: 'x' });
     expect(readDemoFlags(['-h'])).toEqual({ help: true });
-    for (const wrong of [['--port', '70000'], ['--port', 'x'], ['--data', '/tmp'], ['now']])
+    for (const wrong of [['--port', '70000'], ['--port', 'x'], ['--folder', '/tmp'], ['now']])
       expect(readDemoFlags(wrong)).toHaveProperty('says');
   });
 });
