@@ -398,8 +398,9 @@ function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
         });
       continue;
     }
+    const wholeSet = s.value === 'changed' && /\b(set|lot|all)\b/.test(words);
     const theirs = words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1));
-    if (!strong || (!near && !one && !theirs && !/\bone|ones\b/.test(words))) continue;
+    if (!strong || (!near && !one && !theirs && !wholeSet && !/\bone|ones\b/.test(words))) continue;
 
     // "swapped it for a new one": once
     if (

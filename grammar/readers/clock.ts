@@ -169,7 +169,9 @@ function half(hour: number, minute: number, event: Event, f: Frame, q: Quantity,
   const [a, p] = [am * 60 + minute, pm * 60 + minute];
   if (now === undefined) return plausible(hour, event);
   if (planned) {
-    const tomorrow = /\b(tomorrow|tmrw|tmw|tom|morning)\b/.test(f.text.toLowerCase());
+    const tomorrow = /\b(tomorrow|tmrw|tmw|tom|morning|(mon|tues|wednes|thurs|fri|satur|sun)day)\b/.test(
+      f.text.toLowerCase(),
+    );
     if (tomorrow) return plausible(hour, event === 'other' ? 'start' : event);
     return a >= now ? am : p >= now ? pm : am;
   }

@@ -63,7 +63,21 @@ function readHers(f: Frame, d: DogPhrase): void {
 function readNot(f: Frame, d: DogPhrase): boolean {
   const verb = f.low(d.to);
   if (!/^(is|was|'s|has|had|did|does|are|were|do)$/.test(verb) || !/^(not|n't)$/.test(f.low(d.to + 1))) return false;
-  if (!/^([.,;!]|)$/.test(f.low(d.to + 2)) && !f.dogFrom(d.to + 2)) return false;
+  if (!/^([.,;!]|and|but|)$/.test(f.low(d.to + 2)) && !f.dogFrom(d.to + 2)) return false;
+  // "Tamsin has quit coughing, Hobnail hasn't": he still does
+  const gone = before(f, d.from, (e) => e.kind === 'finding' && !e.dogs.some((x) => d.dogs.includes(x)));
+  if (gone?.assertion === 'resolved' || gone?.assertion === 'absent') {
+    const { assertion: _x, doubt: _y, because: _z, ...rest } = gone;
+    f.add({
+      ...rest,
+      dogs: d.dogs,
+      span: f.span([d.from, d.to + 2]),
+      rule: '<dog> has not',
+      ...doubted(d.doubt),
+    } as Entry);
+    f.claim(d.from, d.to + 2);
+    return true;
+  }
   const last = before(f, d.from, (e) => !e.assertion && !e.dogs.some((x) => d.dogs.includes(x)));
   if (!last) return false;
   const span = f.span([d.from, d.to + 2]);

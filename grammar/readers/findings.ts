@@ -230,6 +230,8 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;
+  // "neither one's hurt" says that nothing is wrong
+  const asSaid: Sign = negative === 'absent' && !part && /^(hurt|harmed)$/.test(f.low(m.from)) ? 'any' : sign;
   const doubt = owner.doubt ?? (owner.dogs.length ? undefined : 'no dog was named');
   return {
     kind: 'finding',
@@ -237,7 +239,7 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
     ...(part ? { part } : {}),
     ...(site?.side && part ? { side: site.side } : {}),
     ...(site?.end && part && partTakesEnd(part) ? { end: site.end } : {}),
-    sign,
+    sign: asSaid,
     ...(severity ? { severity } : {}),
     ...(trend ? { trend } : {}),
     ...said(negative),

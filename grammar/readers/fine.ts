@@ -124,6 +124,27 @@ export function readFine(
       { entry: anyFinding(f, m, own, site, state === 'possible' ? 'absent' : state), from: site.from, to: m.to, site },
     ];
   }
+  // "went through all the feet. Clean on everybody except …"
+  const onAll = /^(on|for|with)$/.test(f.low(m.to)) ? f.dogFrom(m.to + 1) : undefined;
+  const feetBefore =
+    onAll?.kind === 'group' && (m.from === 0 || f.isStrong(m.from - 1) || f.low(m.from - 1) === ',')
+      ? f.sites
+          .filter(
+            (s) => s.part === 'foot' && s.plural && s.to <= m.from && f.sentence(m.from) - f.sentence(s.from) <= 1,
+          )
+          .at(-1)
+      : undefined;
+  if (onAll && feetBefore) {
+    const site: Site = { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] };
+    return [
+      {
+        entry: anyFinding(f, m, { dogs: onAll.dogs, phrase: onAll }, site, 'absent'),
+        from: m.from,
+        to: onAll.to,
+        site,
+      },
+    ];
+  }
   const listedFeet = feetHeading(f, m, k);
   if (listedFeet) return [listedFeet];
   const rest = restClean(f, m, found);
@@ -199,7 +220,14 @@ function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFin
     !/^(clean|good|fine|ok|perfect|great|normal|clear|okay)$/.test(f.low(m.from))
   )
     return undefined;
-  if (!found.every((r) => !r.site || /^(foot|pad|web|toe|nail|dewclaw)$/.test(r.entry.part ?? ''))) return undefined;
+  // Under "Feet:" only what is told since counts.
+  const head = f.sites.filter((s) => s.part === 'foot' && s.plural && s.to <= m.from && f.low(s.to) === ':').at(-1);
+  if (
+    !found.every(
+      (r) => !r.site || (head && r.to <= head.from) || /^(foot|pad|web|toe|nail|dewclaw)$/.test(r.entry.part ?? ''),
+    )
+  )
+    return undefined;
   const told = new Set(found.flatMap((r) => r.entry.dogs));
   const all = f.lineup(d.from).map((l) => l.dog);
   const dogs =

@@ -99,6 +99,8 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
   if (f.siteAt(m.from - 1) && /^(good|fine|great|perfect|ok|normal|tight.*)$/.test(words)) return false;
+  if (words === 'flat' && /^(on|out)$/.test(next)) return false;
+  if (words === 'done in' && /^(half|a|an|the|no|under|about|\d)/.test(next)) return false;
   if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;
   if (

@@ -40,7 +40,7 @@ export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site
   const inside = f.sites.filter((s) => s.from >= m.from && s.to <= m.to && s.part);
   if (
     inside.length &&
-    ![...Array(m.to - m.from).keys()].some((n) => /^(rub|rubs|legged|legs?)$/.test(f.low(m.from + n)))
+    ![...Array(m.to - m.from).keys()].some((n) => /^(rub|rubs|legged|legs?|toe|toes|head|hip)$/.test(f.low(m.from + n)))
   )
     return inside;
   const left = leftSite(f, m, taken);
@@ -250,6 +250,18 @@ export function carriedSite(
   if (sign === 'lame') return undefined;
   const same = (dogs: readonly string[]) =>
     dogs.length === owner.dogs.length && dogs.every((d) => owner.dogs.includes(d));
+  // "Knee's another story, it's filled", "Follow-up on Rook's shoulder. Looser, still tight though": a part told since, without a sign
+  const since = f.sites.filter((s) => s.part && !s.anaphor && !s.plural && s.to <= m.from && m.from - s.to < 24).at(-1);
+  if (
+    since &&
+    !found.some((r) => r.from <= m.from && (r.site === since || r.from >= since.from || r.to > since.from)) &&
+    f.sentence(m.from) - f.sentence(since.from) <= 1
+  ) {
+    const named = f.dogs.some((d) => d.kind !== 'pronoun' && d.from >= since.to && d.to <= m.from);
+    const o = f.owner(since.from, since.to, since);
+    if (!named && same(o.dogs) && !o.human && !f.isClaimed(since.from, since.to))
+      return refined(f, since, owner, found, m.from);
+  }
   for (let k = found.length - 1; k >= 0; k--) {
     const r = found[k] as ReadFinding;
     if (r.from > m.from) continue;

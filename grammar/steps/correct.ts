@@ -131,6 +131,16 @@ function replacement(v: View, region: Region): Item | undefined {
     const dog = v.items.find((x) => x.type === 'dog' && x.from === notIt.to);
     if (dog) k = skip(v, dog.to, true);
   }
+  // "Vesper's lame, no, not Vesper, it's Brindle": the same name again is not the new one
+  const again = v.items.find((x) => x.type === 'dog' && x.from === k);
+  const lastDog = lastBefore(v, region.from, 'dog');
+  if (
+    again &&
+    lastDog &&
+    v.tokens[again.from]?.low === v.tokens[lastDog.from]?.low &&
+    v.m.from('it-is', skip(v, again.to, true))
+  )
+    k = skip(v, again.to, true);
   // "I mean" corrects what stands right behind it, no more.
   const limit = meant(v, region) ? k + 3 : k + 9;
   for (let i = k; i < v.tokens.length && i < limit; i++) {

@@ -219,6 +219,11 @@ export class Frame {
     )
       return false;
     for (let k = c.to; k < c.to + 4; k++) {
+      if (
+        /^(do|run|go|leave|start|have|try|head|take|rest|hook)$/.test(this.low(k)) &&
+        /^(we|i|they|you)$/.test(this.low(k - 1))
+      )
+        return true;
       if (/^('ll|will|gonna|shall)$/.test(this.low(k)) || (this.low(k) === 'going' && this.low(k + 1) === 'to'))
         return true;
       if (/^[.,;]$/.test(this.low(k)) && k > c.to) return false;

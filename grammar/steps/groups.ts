@@ -139,9 +139,9 @@ function group(
       const n = p.count ?? 0;
       const list = [...before].reverse().find((b) => b.dogs.length === n);
       if (list) return list.dogs;
+      if (all.length === n) return all;
       const spoken = uniq(before.flatMap((b) => (b.kind === 'names' ? b.dogs : [])));
       if (spoken.length >= n) return spoken.slice(-n);
-      if (all.length === n) return all;
       p.doubt = 'how many dogs are meant was said, not which';
       return [];
     }
@@ -173,7 +173,8 @@ function othersOf(n: number, before: readonly DogPhrase[], all: readonly string[
   for (let k = named.length - 1; k > 0; k--) {
     const last = new Set(named.slice(k).flatMap((b) => b.dogs));
     const left = order.filter((d) => !last.has(d));
-    if (left.length === n && last.size + n === order.length && order.length < all.length) return left;
+    if (left.length === n && last.size + n === order.length && (all.length === 0 || order.length < all.length))
+      return left;
   }
   const said = new Set(before.filter((b) => b.kind === 'names' || b.dogs.length < all.length).flatMap((b) => b.dogs));
   const rest = all.filter((d) => !said.has(d));

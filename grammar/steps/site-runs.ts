@@ -181,6 +181,18 @@ function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions
       said(p.from - 3)
     )
       return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
+    // "dewclaw rub on Wick, right side, from …"
+    const near =
+      [1, 2, 3, 4, 5, 6, 7].some((n) => m.at('sign', p.from - n) !== undefined) &&
+      ![1, 2, 3, 4, 5, 6, 7].some((n) => m.at('position', p.from - n) !== undefined);
+    if (
+      p.value !== 'both' &&
+      tokens[p.to - 1]?.low === 'side' &&
+      tokens[p.from - 1]?.low === ',' &&
+      near &&
+      (!tokens[p.to] || /^[.,;!]$/.test(tokens[p.to]?.low ?? ''))
+    )
+      return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
     // "shoulder is sore on the left"
     const onIt =
       /^(on|in)$/.test(tokens[p.from - 2]?.low ?? '') &&

@@ -41,7 +41,7 @@ export const GAPPED: readonly Gapped[] = [
     'sign',
     'loose-stool',
     STOOL,
-    'loose; soft; runny; watery; mushy; liquid; sloppy; like soup; like pudding; like water; squirty; like porridge; unformed; gone to water',
+    'loose; soft; runny; watery; mushy; liquid; sloppy; like soup; like pudding; like water; squirty; like porridge; like oatmeal; pudding; soup; mush; slop; unformed; gone to water',
     `${BE} on the side`,
   ),
   row(
@@ -56,7 +56,7 @@ export const GAPPED: readonly Gapped[] = [
     'dark-urine',
     PEE,
     'dark; brown; red; reddish; brownish; coffee; tea; cola; rusty; rust; bloody; port; chocolate; molasses; maple syrup; dark brown',
-    `${BE} the colour color of like strong weak cold as black deep old it out`,
+    `${BE} the colour color of like strong weak cold as black deep old it out something some stuff that he she`,
     9,
   ),
   row(

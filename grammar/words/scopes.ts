@@ -156,7 +156,7 @@ const POSSIBLE: CueGroup[] = [
       {maybe|perhaps|mebbe|presumably|possibly|probably|prob|prob .}
       {seem|seems|seemed|seeming} {to be|to have|like|as if|as though|a bit|} ; {appears|appeared} {to be|to have|} ; {looks|looked} to {be|have}
       {verging on|bordering on|borderline} ; {coming|come|came|going} down with ; what {looks|looked} like
-      {rule|ruling} out ; {rule|ruling} {it|him|her} out for ; {check|checking|watch|watching|test|testing|tested} for
+      {rule|ruling} out ; {rule|ruling} {it|him|her} out for ; {check|checking|watch|watching|test|testing|tested} {him|her|them|it|} for
       {n't|not} rule out`,
   },
   {
@@ -260,7 +260,7 @@ const RESOLVED: CueGroup[] = [
       {<been>} {all|completely|totally|fully|long} {gone|healed|cleared up|resolved|dried up}
       {<been>} {gone|went|going|goes} {right|all the way|} {away|down to nothing} ; gone {now|today|already}
       {<been>} {gone|went|came} {right|all the way|} down {to nothing|completely}
-      {cleared|healed|dried} {right|} up {now|today|nicely|well|} ; {clears|clearing} up ; {<been>} closed {up|over}
+      {cleared|healed|dried} {right|} up {now|today|nicely|well|} ; {clears|clearing} up ; {<been>} closed {up|over} ; {has|have|'s} closed
       {<been>} grown {back|in|out|over} ; {<been>} {come|came} {right|good} ; {come|came|gone|went} out of {it|that|his|her|the}
       wore off ; worn off ; {worked|sorted} {itself|its way} {out|} ; worked out ; loosened up
       {bleeding|coughing|cough|vomiting|runs|diarrhea|limp|limping|shivering|licking|itching} {has|have|had|} {stopped|quit}
