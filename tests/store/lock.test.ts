@@ -52,9 +52,7 @@ describe('real processes', () => {
     await holder.line();
     holder.process.kill('SIGKILL');
     // Not waited for: the process may still be going when the store looks.
-    const begun = performance.now();
     const store = await openStore(folder);
-    expect(performance.now() - begun).toBeLessThan(10_000);
     expect(store.warnings).toEqual([]);
     expect(locks(folder)).toHaveLength(1);
     await store.close();
