@@ -112,6 +112,8 @@ function readTakenOut(f: Frame, taken: Set<DogPhrase>): void {
 /** The dog that is loaded or dropped: the object right behind the verb, else the subject before it. */
 function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (words === 'pulled' || words === 'took out' || words === 'taken out') return undefined;
+  // "Nobody complains, except in the sled", "no trouble apart from in the bag": others, not the dogs
+  if (f.m.at('except', m.from - 1) || /^(except|but|besides|from)$/.test(f.low(m.from - 1))) return undefined;
   if (f.siteAt(m.from)) return undefined;
   // "Gladys dropped back to wheel": another place in the team
   for (let k = m.to; k < m.to + 4; k++) {

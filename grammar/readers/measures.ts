@@ -170,6 +170,8 @@ function keyword(f: Frame, q: Quantity, told: readonly What[]): { what?: What; f
       // "down two, body condition three": the word belongs to the number behind it.
       const own = f.quantities.some((x) => x.from >= m.to && x.from - m.to <= 2);
       if (!own && (m.value === 'body-condition' || m.value === 'heart-rate')) return { what: m.value, from: q.from };
+      // "27 kilos on the scale", "39.1 of temperature"
+      if (/^(on|of)$/.test(f.low(q.to)) && m.from <= q.to + 1) return { what: m.value, from: q.from };
     }
     if (!/^(on|in|for|the|a|body|out|of|beats)$/.test(f.low(k))) break;
   }

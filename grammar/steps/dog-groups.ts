@@ -29,6 +29,8 @@ export function groupStands(
       )
     )
       return false;
+    // "Fern, feet all good": all four of hers
+    if (m.at('part', g.from - 1) && m.at('fine', g.to)) return false;
     if (m.at('end', g.to) || m.at('part', g.to) || m.at('paws', g.from)) return false;
     return verb() && !/^(to|in|on|still|well)$/.test(next);
   }
