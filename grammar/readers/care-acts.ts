@@ -81,6 +81,8 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         ? f.dogs.length > 0
         : words === 'stretched out' && (Boolean(site) || Boolean(object));
     case 'warmed':
+      // "it has warmed to minus eight", "warming up into the twenties": the air
+      if (/^(to|into|above|past)$/.test(next) && !/^(it|her|him|them)$/.test(f.low(m.to - 1))) return false;
       if (
         WARM_THING.test(words) ||
         /^(covered|wrapped|tucked|bundled|rolled|set|laid|put|zipped|buried|bedded|draped|sat)$/.test(words)

@@ -169,6 +169,8 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     )
       continue;
     const near = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 3 && !s.anaphor && s.part);
+    // "he hasn't gone yet"
+    if (/^(not|n't|never)$/.test(f.low(m.from - 1))) continue;
     if (f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;
     if (near) {
       // "Willa's web healed", "wrist back to normal": the part itself is told well again.

@@ -100,6 +100,9 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   const next = f.low(m.to);
   if (f.siteAt(m.from - 1) && /^(good|fine|great|perfect|ok|normal|tight.*)$/.test(words)) return false;
   if (words === 'flat' && /^(on|out)$/.test(next)) return false;
+  // "going at it again", not "nobody looked at it"
+  if (words === 'at it' && !/^(went|go|goes|going|were|are|was|'re|been|both|still|back|is|'s)$/.test(prev))
+    return false;
   if (words === 'done in' && /^(half|a|an|the|no|under|about|\d)/.test(next)) return false;
   if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;

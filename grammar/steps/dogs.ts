@@ -116,6 +116,17 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
       tokens[p.to]?.low === 'back' &&
       /^(to|in|into|up|at|on|home|down|out|with|there|again)$/.test(tokens[p.to + 1]?.low ?? '');
     if (low === 'em' && tokens[p.from - 1]?.low === 'a') continue;
+    // "Moss, her neighbour, may be …" is still said of Moss
+    if (
+      /^(his|her)$/.test(low) &&
+      tokens[p.from - 1]?.low === ',' &&
+      /^(neighbour|neighbor|partner|mate|teammate|sister|brother|mother|father|son|daughter|pup|littermate|pal|buddy|friend)$/.test(
+        tokens[p.to]?.low ?? '',
+      ) &&
+      tokens[p.to + 1]?.low === ',' &&
+      phrases.some((d) => d.to === p.from - 1 && d.kind === 'names')
+    )
+      continue;
     const phrase = phraseOf(p.from, p.to, 'pronoun', [], owns && !backTo && !given);
     phrase.value = p.value;
     phrases.push(phrase);

@@ -115,8 +115,15 @@ function group(
       const dogs = from.filter((d) => roster.sexOf(d) === value);
       return dogs.length || all.length ? dogs : ['*'];
     }
-    case 'both':
+    case 'both': {
+      // "I rubbed Fern's left shoulder and her right; neither is sore": both of hers, not her and whoever came before
+      const near =
+        p.negative && p.kind === 'group'
+          ? new Set(before.filter((b) => sameSentence(b, p)).flatMap((b) => b.dogs))
+          : undefined;
+      if (near?.size === 1 && before.at(-1)?.possessive) return [...near];
       return lastTwo(before, p);
+    }
     case 'rest': {
       if (p.count) {
         const found = othersOf(p.count, before, all);

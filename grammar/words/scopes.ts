@@ -153,6 +153,7 @@ const POSSIBLE: CueGroup[] = [
     breaks: true,
     phrases: `
       {might|may} {be|have|well be|just be|} ; could {be|have|well be|just be} ; must {be|have}
+      {might|may} {yet|still|well|just|} {have to|need to}
       {maybe|perhaps|mebbe|presumably|possibly|probably|prob|prob .}
       {seem|seems|seemed|seeming} {to be|to have|like|as if|as though|a bit|} ; {appears|appeared} {to be|to have|} ; {looks|looked} to {be|have}
       {verging on|bordering on|borderline} ; {coming|come|came|going} down with ; what {looks|looked} like
@@ -202,7 +203,7 @@ const POSSIBLE: CueGroup[] = [
       {keep|keeping} {an|} eye on {if|whether|how} ; {will|'ll|} {watch|watching|see|check|find out|know|ask|asked|asks} {if|whether}
       {not|n't} {sure|certain|clear|positive|convinced} {if|whether|that|} ; {not|n't} know {if|whether|that}
       {not|n't} {tell|say|decide} {if|whether} ; hard to {say|tell} {if|whether} ; {no|any} idea {if|whether}
-      {worried|afraid|concerned|worry} {that|about|} ; in case`,
+      {worried|afraid|concerned|worry} {that|about|} ; in case ; whether`,
   },
   {
     name: 'calling for …',
@@ -221,7 +222,7 @@ const POSSIBLE: CueGroup[] = [
     direction: 'backward',
     reach: 'statement',
     phrases: `
-      {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; {n't|not} be {ruled out|excluded}
+      {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; , {maybe|perhaps|probably|possibly} , {against|from|but|though|in|on|at} ; {n't|not} be {ruled out|excluded}
       {likely|expected|forecast|possible} {by|tonight|overnight|later|tomorrow|this} ; likely $ ; expected $
       {is|are|'s|was} {forecast|predicted|expected|promised|due} {for|tonight|later|tomorrow|this|by|to|}
       {warning|advisory} {for|on|tonight|tomorrow|this|from|} ; {coming|due|predicted|promised} {by|in|later|tonight|overnight|this}
@@ -310,7 +311,7 @@ const PAST: CueGroup[] = [
       last {night|nite|week|month|year|season|winter|fall|autumn|spring|summer|weekend|time|run|trip}
       {on|last|this|} {past|} <day> {<daypart>|} ; {on|last|this} {past|} <shortday> {<daypart>|} ; <shortday> <daypart> ; sun $
       <few> {of|} <ago> {ago|back} ; {a few|a couple|a couple of} <ago> {ago|back} ; a while {ago|back}
-      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; that {night|nite|evening|day}
+      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; on the … of <month> ; that {night|nite|evening|day}
       as a {pup|puppy|yearling} ; used to ; previously ; in the past`,
   },
 ];
