@@ -55,7 +55,7 @@ export function readDrops(f: Frame): void {
       dogs: d.dogs,
       manner,
       ...said(
-        goingIn(f, d, m)
+        goingIn(f, d, m) || onADayToCome(f, d, m)
           ? 'planned'
           : f.assertion(m.from, m.to) === 'present'
             ? f.assertionWithin(from, to)
@@ -69,6 +69,12 @@ export function readDrops(f: Frame): void {
   }
   if (f.out) readTakenOut(f, taken);
 }
+
+/** "for the tour on Thursday Fern stays home": nobody stays in the past. */
+const onADayToCome = (f: Frame, d: DogPhrase, m: Mention) =>
+  /^(stays|stay|staying|gets|sits|rests)$/.test(f.low(m.from)) &&
+  d.to <= m.from &&
+  f.assertion(m.from, m.to) === 'past';
 
 /** "Gunnar's going in the sled bag at the lake": said of what is to come. */
 const goingIn = (f: Frame, d: DogPhrase, m: Mention) =>

@@ -160,6 +160,14 @@ function takingStands(
   }
   if (/^(mouthfuls?|bites)$/.test(words))
     return f.quantities.some((q) => q.to === m.from) || /^(few|couple|several|some|small|little|tiny)$/.test(prev);
+  // "tried to eat the balm", "ate his bootie"
+  if (
+    EATING.test(words) &&
+    /^(the|his|her|my|a|an|their)$/.test(next) &&
+    (f.m.at('act', m.to + 1) || f.m.at('item', m.to + 1) || f.m.at('bootie', m.to + 1)) &&
+    !f.m.at('food', m.to + 1)
+  )
+    return false;
   if (/^(nearly|almost) all$/.test(words) && (next === ':' || next === 'of')) return false;
   // the pill, not the food
   if (

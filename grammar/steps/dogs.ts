@@ -67,7 +67,10 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
     const bare =
       /^(everyones|everybodys|leaders|wheelers|dogs|girls|boys)$/.test((tokens[g.to - 1] as Token).low) &&
       Boolean(m.at('part', g.to) || m.at('paws', g.to) || m.at('bootie', g.to));
-    const p = phraseOf(g.from - none, to, 'group', [], to > g.to || bare);
+    // "everybody's got booties on": has
+    const has =
+      to > g.to && /^(got|been|eaten|had|drunk|drank|finished|gone|lost|done|taken)$/.test(tokens[to]?.low ?? '');
+    const p = phraseOf(g.from - none, to, 'group', [], (to > g.to && !has) || bare);
     p.value = g.value === 'none' ? 'all' : g.value === 'neither' ? 'both' : g.value;
     if (/^(count|rest)$/.test(g.value)) p.count = counted(tokens, g);
     p.negative =
@@ -258,6 +261,18 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   if (beside && (m.at('position', a.from - 2) || m.at('position', a.from - 3)) && ownPlace(tokens, m, b.to))
     return false;
   if (a.kind === 'group' && a.value === 'all') return false;
+  // "Sam gets Fern and Moss, Otter stays home": the "and" has closed the list, and one dog does something
+  if (
+    between.length === 1 &&
+    between[0]?.low === ',' &&
+    b.kind === 'names' &&
+    b.dogs.length === 1 &&
+    tokens.slice(a.from, a.to).some((t) => t.low === 'and') &&
+    /^(stays|is|'s|gets|goes|has|was|needs|looks|takes|sits|rests|wants|runs|starts|comes|moves)$/.test(
+      tokens[b.to]?.low ?? '',
+    )
+  )
+    return false;
   if (
     b.kind === 'group' &&
     (b.value === 'all' || b.value === 'both' || b.value?.startsWith('rest') || b.value?.startsWith('other'))

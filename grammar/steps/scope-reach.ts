@@ -173,6 +173,8 @@ function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean 
     }
     // "I think | Fern | pulled a muscle": its first verb belongs to what is thought.
     if (hit & ACTION && cue.group.clause === 'full' && !(f & COMMA) && !verbBetween(g, cue.to, b)) hit &= ~ACTION;
+    // "Tomorrow the school, so a quiet team": what follows from the plan is planned.
+    if (hit & CONTRAST && plan && lowAt(g, b) === 'so') hit &= ~CONTRAST;
     // "the wrist, or maybe the elbow" goes on over its comma.
     if (hit & COMMA && orGoesOn(g, b)) hit &= ~COMMA;
     // "if he's sore and she's lame": both hang on it.

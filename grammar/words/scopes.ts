@@ -346,7 +346,8 @@ const PLANNED: CueGroup[] = [
     direction: 'both',
     reach: 'heading',
     phrases: `
-      {for|} <tomorrow> {<daypart>|a.m.|am|} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow>
+      {for|} <tomorrow> {<daypart>|a.m.|am|} ; {for|} <tomorrow> {it 's|it is|its} {the|a|} ;
+      {on|this|} {<day>|<shortday>} {i|we|he|she|they} {get|gets|take|takes|run|runs|go|goes|drive|drives|stay|stays|rest|rests|leave|leaves|have|race|want|wants} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow>
       next {time|week|run|day|trip|stop|break|checkpoint|snack|month|season|year|weekend|<day>} ; come {morning|monday|spring}
       the next few days ; from now on`,
   },
