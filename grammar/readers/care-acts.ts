@@ -182,6 +182,8 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
       return (
         (Boolean(site) || Boolean(object)) &&
         !/^(in|out|into|with)$/.test(next) &&
+        // "snapped at him for looking at his own"
+        !(prev === 'for' && /^look/.test(words)) &&
         !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev))
       );
     case 'trimmed':

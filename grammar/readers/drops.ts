@@ -100,6 +100,19 @@ function readTakenOut(f: Frame, taken: Set<DogPhrase>): void {
       )
     )
       continue;
+    // "took Fern out of swing and put her in team"
+    if (
+      f.low(d.to + 1) === 'of' &&
+      f.m
+        .of('position')
+        .some(
+          (p) =>
+            p.from > d.to + 4 &&
+            f.sentence(p.from) === f.sentence(d.to) &&
+            f.tokens.slice(d.to + 3, p.from).some((t) => /^(put|moved|into)$/.test(t.low)),
+        )
+    )
+      continue;
     if (f.entries.some((e) => e.kind === 'drop' && e.dogs.some((x) => d.dogs.includes(x)))) continue;
     taken.add(d);
     f.add({
@@ -127,6 +140,13 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
       return undefined;
     if (!/^(back|down|up|to|into|in|him|her|it)$/.test(f.low(k)) && !f.dogAt(k)) break;
   }
+  // "dropped into a lope", "dropped down to a walk"
+  if (
+    /^dropp?(ed|ing|s)?$/.test(words) &&
+    /^(into|down|to)$/.test(f.low(m.to)) &&
+    f.m.of('gait').some((g) => g.from > m.to && g.from - m.to < 7)
+  )
+    return undefined;
   // "thirteen and a half left": what remains to go
   if (
     words === 'left' &&

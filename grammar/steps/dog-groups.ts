@@ -22,6 +22,8 @@ export function groupStands(
       next,
     );
   if (words === 'neither' && (m.at('part', g.to) || m.at('end', g.to) || m.at('side', g.to))) return false;
+  // "you guys, it is so much better": said to people
+  if (words === 'you guys' || (words === 'guys' && prev === 'you')) return false;
   if (words === 'all') {
     if (
       /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair)$/.test(

@@ -132,6 +132,16 @@ export function inDogSlot(
   const next = tokens[at.to]?.low ?? '';
   const word = (tokens[at.from] as Token).low;
   const follows = dogFollows(tokens, m, at.to, names);
+  // "Fern will need hers trimmed", "Will may have torn a nail", where dogs have such names too
+  if (
+    /^(will|may|can|might|would|should)$/.test(word) &&
+    names.has(at.from - 1) &&
+    !at.possessive &&
+    /^(be|have|need|not|n't|want|run|go|get|start|stay|rest|ride|take|come|lead|probably|still|also|just|do|eat|drink)$/.test(
+      next,
+    )
+  )
+    return false;
   const inList =
     (LIST_LINK.has(prev) && (names.has(at.from - 2) || names.has(at.from - 3))) ||
     (LIST_LINK.has(next) && (names.has(at.to + 1) || names.has(at.to + 2)));

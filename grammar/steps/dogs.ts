@@ -69,7 +69,10 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
       Boolean(m.at('part', g.to) || m.at('paws', g.to) || m.at('bootie', g.to));
     // "everybody's got booties on": has
     const has =
-      to > g.to && /^(got|been|eaten|had|drunk|drank|finished|gone|lost|done|taken)$/.test(tokens[to]?.low ?? '');
+      to > g.to &&
+      /^(in|on|not|still|all|back|up|out|got|been|eaten|had|drunk|drank|finished|gone|lost|done|taken)$/.test(
+        tokens[to]?.low ?? '',
+      );
     const p = phraseOf(g.from - none, to, 'group', [], (to > g.to && !has) || bare);
     p.value = g.value === 'none' ? 'all' : g.value === 'neither' ? 'both' : g.value;
     if (/^(count|rest)$/.test(g.value)) p.count = counted(tokens, g);

@@ -133,7 +133,9 @@ export class Frame {
       .filter(
         (c) =>
           !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
-      );
+      )
+      // A dog called Will plans nothing.
+      .filter((c) => !this.dogs.some((d) => d.kind === 'names' && d.from <= c.from && c.to <= d.to));
     const length = this.tokens.length;
     this.claimed = new Array(length).fill(false);
     this.#dogAt = cover(length, this.dogs);

@@ -132,6 +132,12 @@ export function findMentions(tokens: readonly Token[]): Mentions {
     }
     phrasesAt(tokens, i, (p, to) => take(p, i, to));
   }
+  // "I get to the left wrist": no way to turn
+  for (const p of idioms.length ? held : []) {
+    const over = p.tag === 'part' && tokens[p.from]?.low !== 'back' ? idioms[p.from - 1] : undefined;
+    if (over?.to !== p.from || !/^(left|right)$/.test(tokens[p.from - 1]?.low ?? '')) continue;
+    for (let k = over.from; k < over.to; k++) idioms[k] = undefined;
+  }
   for (const m of held) if (!idioms.length || !silent(m, idioms)) all.add(m);
   return all;
 }

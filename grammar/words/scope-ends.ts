@@ -43,6 +43,7 @@ export const NOT_CUES = `
   {come|came} out of {it|that} with
   since {last|the other|late|early|about|around|} {<day>|<shortday>|yesterday|night|nite|week|month|season|winter|run|day} {<daypart>|}
   since <few> <ago> ago ; until {<day>|yesterday|tomorrow}
+  on the <nth> {mile|day|run|leg|lap|km|kilometer|kilometre|hill|dog|stop|break|time|try} ;
   now that {we|we 're|we 've|were|i 'm|i am|i 've|they|they 're} {stopped|quit|are stopped} ;
   {than|as|like|from} {it was|he was|she was|they were|} {on|last|} {<day>|yesterday|week|night|time|month|year} {<daypart>|}
   last {one|of|bit|mile|few|leg|stretch|climb|hill|stop}`;

@@ -57,6 +57,7 @@ export const LISTS: Record<string, string> = {
   think: 'think,reckon,guess,suppose,believe,expect,fancy,imagine,figure,suspect,thought,figured,guessed',
   upto99:
     'two,three,four,five,six,seven,eight,nine,ten,eleven,twelve,thirteen,fourteen,fifteen,sixteen,seventeen,eighteen,nineteen,twenty,thirty,forty,fifty,sixty,seventy,eighty,ninety,zero',
+  nth: '1 st,2 nd,3 rd,4 th,5 th,6 th,7 th,8 th,9 th,10 th,11 th,12 th,13 th,14 th,15 th,16 th,17 th,18 th,19 th,20 th,21 st,22 nd,23 rd,24 th,25 th,26 th,27 th,28 th,29 th,30 th,31 st',
   tomorrow: 'tomorrow,tmrw,tmrrw,tomorow,tommorow,tommorrow,tmw',
 };
 
@@ -203,7 +204,8 @@ const POSSIBLE: CueGroup[] = [
       {keep|keeping} {an|} eye on {if|whether|how} ; {will|'ll|} {watch|watching|see|check|find out|know|ask|asked|asks} {if|whether}
       {not|n't} {sure|certain|clear|positive|convinced} {if|whether|that|} ; {not|n't} know {if|whether|that}
       {not|n't} {tell|say|decide} {if|whether} ; hard to {say|tell} {if|whether} ; {no|any} idea {if|whether}
-      {worried|afraid|concerned|worry} {that|about|} ; in case ; whether`,
+      {worried|afraid|concerned|worry} {that|about|} ; in case ; whether
+      {it is|it 's|its} {quite|just|also|} {conceivable|possible|likely|probable|plausible|thinkable} {that|}`,
   },
   {
     name: 'calling for …',
@@ -311,7 +313,7 @@ const PAST: CueGroup[] = [
       last {night|nite|week|month|year|season|winter|fall|autumn|spring|summer|weekend|time|run|trip}
       {on|last|this|} {past|} <day> {<daypart>|} ; {on|last|this} {past|} <shortday> {<daypart>|} ; <shortday> <daypart> ; sun $
       <few> {of|} <ago> {ago|back} ; {a few|a couple|a couple of} <ago> {ago|back} ; a while {ago|back}
-      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; on the … of <month> ; that {night|nite|evening|day}
+      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; on the … of <month> ; on the <nth> ; that {night|nite|evening|day}
       as a {pup|puppy|yearling} ; used to ; previously ; in the past`,
   },
 ];
