@@ -17,6 +17,14 @@ const FLOOR: Record<string, { f1: number; findings: number; heard: number }> = {
   'dev-e': { f1: 0.97, findings: 0.95, heard: 0.94 },
   // Written as lists: without their marks nobody could tell them apart.
   'speaker-list-keeper': { f1: 0.94, findings: 0.88, heard: 0.7 },
+  // Read only once or twice since they were written: near to what a voice that no rule has seen gets.
+  'speaker-biologist': { f1: 0.82, findings: 0.88, heard: 0.72 },
+  'speaker-breathless': { f1: 0.74, findings: 0.9, heard: 0.74 },
+  'speaker-careful-writer': { f1: 0.83, findings: 0.74, heard: 0.74 },
+  'speaker-quebec-guide': { f1: 0.76, findings: 0.84, heard: 0.74 },
+  'speaker-siblings': { f1: 0.72, findings: 0.66, heard: 0.69 },
+  'speaker-weathered': { f1: 0.89, findings: 0.87, heard: 0.84 },
+  'speaker-word-names': { f1: 0.81, findings: 0.8, heard: 0.74 },
 };
 const DEFAULT = { f1: 0.85, findings: 0.85, heard: 0.8 };
 
