@@ -31,8 +31,24 @@ export function readBooties(f: Frame): Read[] {
     listed(f, out, h, state.value);
   }
   if (out.length) followOn(f, out, verbs);
+  lateFeet(f, out);
   for (const r of out) f.add(r.entry);
   return out;
+}
+
+/** "Penny lost a bootie. Back left.", "lost one, right front": the foot behind a mark, told alone. */
+function lateFeet(f: Frame, out: readonly Read[]): void {
+  for (const r of out) {
+    if (r.entry.paws || r.entry.dogs.length !== 1 || !/^(lost|torn|changed)$/.test(r.entry.state)) continue;
+    const s = f.sites.find((x) => x.from >= r.to);
+    if (!s || s.part || s.paws.length !== 1 || s.from - r.to > 3 || f.isClaimed(s.from, s.to)) continue;
+    let k = r.to;
+    while (k < s.from && f.tokens[k]?.kind === 'mark') k++;
+    if (k !== s.from || k === r.to || !/^([.,;!]|)$/.test(f.low(s.to))) continue;
+    r.entry.paws = [...s.paws];
+    r.entry.span = [r.entry.span?.[0] ?? f.span([r.from, r.to])[0], f.span([s.from, s.to])[1]];
+    f.claim(s.from, s.to);
+  }
 }
 
 /** The musher's own boots are no booties; nor is the dog Boots. */

@@ -15,9 +15,10 @@ export function readElliptic(f: Frame): void {
   for (const d of f.dogs) {
     if (!d.dogs.length || d.excepted) continue;
     if (d.possessive && d.kind === 'names') readHers(f, d);
-    else if (d.kind !== 'pronoun') readNot(f, d) || readButNot(f, d) || readSo(f, d);
+    else if (d.kind !== 'pronoun') readNot(f, d) || readWouldNot(f, d) || readButNot(f, d) || readSo(f, d);
   }
   readOtherSide(f);
+  readOtherFine(f);
 }
 
 /** The entry told last before token `i`, of the kinds that can be left out. */
@@ -90,6 +91,22 @@ function readNot(f: Frame, d: DogPhrase): boolean {
   return true;
 }
 
+/** "The girls all drank and the boys wouldn't", "everyone ate, Gus won't": what was offered last. */
+function readWouldNot(f: Frame, d: DogPhrase): boolean {
+  if (!/^(would|wo|will)$/.test(f.low(d.to)) || !/^(not|n't)$/.test(f.low(d.to + 1))) return false;
+  if (!/^([.,;!]|and|but|)$/.test(f.low(d.to + 2)) || f.isClaimed(d.from, d.to)) return false;
+  const last = before(f, d.from, (e) => e.kind === 'intake');
+  if (last?.kind !== 'intake') return false;
+  const left = last.dogs.filter((x) => !d.dogs.includes(x));
+  if (!left.length) return false;
+  last.dogs = left;
+  const { amount: _a, unit: _u, doubt: _d, because: _b, ...offered } = last;
+  const span = f.span([d.from, d.to + 2]);
+  f.add({ ...offered, dogs: d.dogs, took: 'none', span, rule: '<dog> would not', ...doubted(d.doubt) });
+  f.claim(d.from, d.to + 2);
+  return true;
+}
+
 /** "Storm ate but not Rook". */
 function readButNot(f: Frame, d: DogPhrase): boolean {
   if (f.low(d.from - 1) !== 'not' || !/^(but|and|though)$/.test(f.low(d.from - 2)) || !/^([.,;!]|)$/.test(f.low(d.to)))
@@ -152,17 +169,39 @@ function readOtherSide(f: Frame): void {
     if (t.low === 'any' && f.assertion(t.i, t.i + 1) !== 'absent') continue;
     const last = before(f, t.i, (e) => e.kind === 'finding' && e.sign !== 'any');
     if (last?.kind !== 'finding' || !last.part || last.side === 'both') continue;
-    const side =
-      word === 'other'
-        ? last.side === 'left'
-          ? 'right'
-          : last.side === 'right'
-            ? 'left'
-            : undefined
-        : (word as 'left' | 'right');
-    if (!side || side === last.side) continue;
+    const side = otherSide(word, last.side);
+    if (!side) continue;
     const { severity: _s, trend: _t, ...rest } = last;
     f.add({ ...rest, side, assertion: 'absent', span: f.span([t.i, to]), rule: 'none on the <side>' });
     f.claim(t.i, to);
+  }
+}
+
+/** The side a word names beside the one that was told; nothing where it is the same or cannot be known. */
+function otherSide(word: string, told: string | undefined): 'left' | 'right' | undefined {
+  const side =
+    word !== 'other' ? (word as 'left' | 'right') : told === 'left' ? 'right' : told === 'right' ? 'left' : undefined;
+  return side === told ? undefined : side;
+}
+
+/** "Storm's right hip is tight. The left one is fine." */
+function readOtherFine(f: Frame): void {
+  for (const t of f.tokens) {
+    if (!/^(left|right|other)$/.test(t.low) || !/^(the|his|her)$/.test(f.low(t.i - 1)) || f.low(t.i + 1) !== 'one')
+      continue;
+    let k = t.i + 2;
+    if (!/^(is|'s|was|looks|feels|seems|looked|felt)$/.test(f.low(k))) continue;
+    k++;
+    while (/^(just|perfectly|totally|completely|quite|all|still)$/.test(f.low(k)) && !f.m.from('fine', k)) k++;
+    const fine = f.m.from('fine', k);
+    if (!fine || !ENDS.test(f.low(fine.to)) || f.isClaimed(t.i, fine.to)) continue;
+    const last = before(f, t.i, (e) => e.kind === 'finding' && e.part !== undefined);
+    if (last?.kind !== 'finding' || !last.part) continue;
+    const side = otherSide(t.low, last.side);
+    if (!side) continue;
+    const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
+    const span = f.span([t.i, fine.to]);
+    f.add({ ...rest, side, sign: 'any', assertion: 'absent', span, rule: 'the <side> one is fine' });
+    f.claim(t.i - 1, fine.to);
   }
 }

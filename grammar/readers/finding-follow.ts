@@ -48,17 +48,23 @@ const near = (f: Frame, s: Site) =>
 
 const sideOf = (s: Site | undefined) => s?.side;
 
-/** "started limping at mile 15, left rear, loaded her": a bare foot between marks is where the limp is. */
+/** "started limping at mile 15, left rear, loaded her", "one torn nail in Moss, right front, trimmed": a bare foot between marks. */
 export function lateSites(f: Frame, found: readonly ReadFinding[], taken: Set<Site>): void {
   for (const r of found) {
-    if (r.entry.sign !== 'lame' || r.entry.part || r.entry.assertion) continue;
-    const s = f.sites.find((x) => x.from > r.to && x.from - r.to < 12 && !x.part && x.side && x.end && !taken.has(x));
+    const footed = r.entry.part !== undefined && partTakesEnd(r.entry.part) && !r.entry.side && !r.entry.end;
+    if (!footed && (r.entry.sign !== 'lame' || r.entry.part || r.entry.assertion)) continue;
+    const reach = footed ? 6 : 12;
+    const s = f.sites.find(
+      (x) => x.from > r.to && x.from - r.to < reach && !x.part && x.side && x.end && !taken.has(x),
+    );
     if (!s || f.isClaimed(s.from, s.to) || !/^[.,]$/.test(f.low(s.from - 1)) || !/^([.,;!]|)$/.test(f.low(s.to)))
       continue;
     if (f.m.of('sign').some((x) => x.from >= r.to && x.to <= s.from)) continue;
-    if (f.dogs.some((d) => d.kind === 'names' && d.from >= r.to && d.to <= s.from)) continue;
-    Object.assign(r.entry, { part: 'leg', side: s.side, end: s.end });
-    r.site = { ...s, part: 'leg' };
+    const own = r.entry.dogs.join();
+    if (f.dogs.some((d) => d.kind === 'names' && d.from >= r.to && d.to <= s.from && d.dogs.join() !== own)) continue;
+    const part = footed ? r.entry.part : ('leg' as const);
+    Object.assign(r.entry, { part, side: s.side, end: s.end });
+    r.site = { ...s, part };
     taken.add(s);
     f.claim(s.from, s.to);
   }
