@@ -1,0 +1,126 @@
+/** Reader "duration": how long a run, a stop or something else took, also where it is told with a colon. */
+import type { Frame, Quantity } from '../steps/frame.ts';
+import { leftOf, rightOf } from './beside.ts';
+import { said } from './places.ts';
+
+/** "22 miles, 2:40": hours and minutes right behind a length are how long it took. */
+export function readColonTime(f: Frame, q: Quantity): boolean {
+  if (q.dimension !== 'clock' || !q.clock || q.clock.meridiem || q.clock.hour > 9 || !/:/.test(f.low(q.from)))
+    return false;
+  const before = f.quantities.filter((x) => x.to <= q.from).at(-1);
+  if (
+    before?.dimension !== 'distance' ||
+    q.from - before.to > 2 ||
+    (before.to !== q.from && !/^(,|in|and|-)?$/.test(f.low(q.from - 1)))
+  )
+    return false;
+  f.add({
+    kind: 'duration',
+    dogs: [],
+    of: 'run',
+    minutes: q.clock.hour * 60 + q.clock.minute,
+    ...said(f.assertion(q.from, q.to)),
+    span: f.span([q.from, q.to]),
+    rule: '<distance>, <hours:minutes>',
+  });
+  f.claim(q.from, q.to);
+  return true;
+}
+
+const STOP =
+  /\b(halt|halted|halting|stopping|stood|been stopped|tea|break|breather|stop|stopped|stops|rest|rested|resting|parked|camp|camped|camping|layover|pause|paused|gave (em|them|everyone|everybody)|snack stop|snooze|nap|pulled (over|in|up)|on straw|lunch|snacked|siesta|held|mandatory|checkpoint|bedded|straw)\b/;
+const CHORE =
+  /\b(massag\w*|rubbed|rub|stretch\w*|kneaded|worked on|took me|thaw|axe|chore|chores|dig|digging|fix|fixing|soak\w*|iced?|hooking up|hook up|untangl\w*|harnessing|booting|boot|feeding|later|chopping|repair\w*|waiting|waited|wait|walked|looking|search\w*|to get|took us)\b/;
+
+export function readDuration(f: Frame, q: Quantity): boolean {
+  if (q.dimension !== 'duration' || q.weak) return false;
+  // "two days off"
+  if (/^days?$/.test(f.low(q.to - 1)) && f.low(q.to) === 'off') return false;
+  // "a fourth-year student", "a two year old"
+  if (q.value > 60 * 24 * 60 && !/\b(rest|rested|off)\b/.test(leftOf(f, q, 4))) return false;
+  const left = leftOf(f, q, 9);
+  const right = rightOf(f, q, 6);
+  if (
+    /^(later|ago|early|late|away|apart|old|from now|after|before|out from|behind|ahead|earlier|or so later|since)\b/.test(
+      right,
+    )
+  )
+    return false;
+  if (
+    /\b(every|last|next|another|past|within|in about|after|first|for the last|couple|final|per|under|half past|each|than|since)$/.test(
+      left,
+    ) &&
+    !/\b(break|rest|stop)\b/.test(right)
+  )
+    return false;
+  let of: 'run' | 'stop' | 'other' = 'other';
+  const whole =
+    /\b(took|takes)( us| me| them)?( about| just| over| under| around)*$/.test(left) &&
+    /^(to (do|run|cover|make|finish|get home|get back|go) |for the (run|loop|whole|trip)|all told|door to door)/.test(
+      `${right} `,
+    );
+  const near = right.split(' ').slice(0, 3).join(' ');
+  const chore =
+    CHORE.test(left) ||
+    /^(to (get|thaw|dig|fix|untangle|find|sort|hook)|of (massage|digging|work)|massage|with the axe)\b/.test(right);
+  if (
+    /^(of (rest|sleep|break|straw)|stop|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the (hut|cabin|checkpoint|lake|fire))\b/.test(
+      near,
+    ) ||
+    (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right))
+  )
+    of = 'stop';
+  else if (chore && !STOP.test(left.split(' ').slice(-4).join(' '))) of = 'other';
+  else if (
+    STOP.test(left) &&
+    !/(\bso (about |roughly |some )?$|\b(so far|total|run|all told)\b[^,]*$)/.test(`${left} `)
+  )
+    of = 'stop';
+  else if (
+    /^(on the (runners|trail|sled)|run|loop|round|all told|total|with (the )?(stops|breaks)|including|moving|out on|trip|in total|counting|door to door|for the (run|loop|trip|whole)|start to finish)\b/.test(
+      right,
+    ) ||
+    /\b(run|loop|out for|took (them|us)|total|trip|in|ran for|on the trail|running time|time|round trip)( of| about| around| just| over| under| was| took| them| us)*$/.test(
+      left,
+    )
+  )
+    of = legNear(f, q) && !/\b(run|loop|total)\b/.test(left + right) ? 'other' : 'run';
+  else if (legNear(f, q)) of = 'other';
+  else if (!chore && wholeRunTold(f, q)) of = 'run';
+  if (whole) of = 'run';
+  // a rest of days is no stop on the way
+  if (of === 'stop' && q.value > 24 * 60) of = 'other';
+  f.add({
+    kind: 'duration',
+    dogs: [],
+    of,
+    minutes: q.value,
+    ...said(f.assertion(q.from, q.to)),
+    span: f.span([q.from, q.to]),
+    rule: `<duration> of ${of}`,
+  });
+  f.claim(q.from, q.to);
+  return true;
+}
+
+const legNear = (f: Frame, q: Quantity) =>
+  f.entries.some(
+    (e) =>
+      e.kind === 'distance' &&
+      e.measure === 'leg' &&
+      e.span &&
+      Math.abs(e.span[1] - q.span[0]) < 60 &&
+      !f.strongBetween(tokenAt(f, e.span[0]), q.from),
+  );
+const tokenAt = (f: Frame, offset: number) => f.tokens.findIndex((t) => t.end > offset);
+
+/** The note tells a whole run: its length, its finish, or an outing. */
+function wholeRunTold(f: Frame, q: Quantity): boolean {
+  if (q.value < 5) return false;
+  if (f.entries.some((e) => e.kind === 'distance' && e.measure === 'total')) return true;
+  return (
+    /\b(back in the yard|back at the|home at|finish|outing|on skis|on the kicksled|kick sled|all told|field|loop)\b/.test(
+      f.text.toLowerCase(),
+    ) || f.entries.some((e) => e.kind === 'speed')
+  );
+}

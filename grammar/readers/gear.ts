@@ -1,0 +1,196 @@
+/** Reader "gear": what of lines, snaps, harness and sled is broken, tangled, lost, replaced; and whose it is. */
+import type { Frame, Mention } from '../steps/frame.ts';
+import { said } from './places.ts';
+
+/** Things that are gear only right beside their state. */
+const LOOSE_ITEM =
+  /^(line|lines|section|track|tire|ring|clip|pole|pole|light|knife|belt|chain|basket|bow|track|loop|rope|drag|sled|hook|runner|runners|stove|lantern|leash|cable|jacket|jackets|coat|coats|webbing|trace|traces|strap|straps|bolt|cooler|gps|parka|batteries|battery|whistle|skis|ski|heat wrap|wrist wrap|bridle|picket)$/;
+
+/** Reads gear: an item, its state, whose it is. */
+export function readGear(f: Frame): void {
+  const out: { item: string; dogs: string[]; state: string; at: number }[] = [];
+  const used = new Set<Mention>();
+  for (const s of f.m.of('gear-state')) {
+    if (f.isClaimed(s.from, s.to) || f.siteAt(s.from)) continue;
+    const item =
+      s.value === 'replaced' && /^(it|that|them)$/.test(f.low(s.to)) && out.length ? undefined : itemFor(f, s, used);
+    if (!item) {
+      followGear(f, s, out);
+      continue;
+    }
+    used.add(item);
+    const name = f.text.slice(...f.span([item.from, item.to])).toLowerCase();
+    let dogs = gearOwner(f, item, s, name);
+    // "Neckline on Bamse broke. New neckline is on."
+    const earlier =
+      s.value === 'replaced' && !dogs.length ? out.findLast((o) => o.item === name && o.dogs.length) : undefined;
+    if (earlier) dogs = earlier.dogs;
+    if (out.some((o) => o.item === name && o.state === s.value && o.dogs.join() === dogs.join())) continue;
+    addGear(f, out, name, dogs, s, item);
+  }
+}
+
+type Out = { item: string; dogs: string[]; state: string; at: number }[];
+
+function addGear(f: Frame, out: Out, item: string, dogs: string[], s: Mention, m?: Mention): void {
+  out.push({ item, dogs, state: s.value, at: s.from });
+  f.add({
+    kind: 'gear',
+    dogs,
+    item,
+    state: s.value,
+    ...said(f.assertion(s.from, s.to)),
+    span: f.span([s.from, s.to], m ? [m.from, m.to] : undefined),
+    rule: `<gear> ${s.value}`,
+  });
+  f.claim(s.from, s.to);
+  if (m) f.claim(m.from, m.to);
+}
+
+/** "so I've replaced it", "new one on": the item told before. */
+function followGear(f: Frame, s: Mention, out: Out): void {
+  const last = out.at(-1);
+  if (!last || s.from - last.at > 24) return;
+  if (s.value !== 'replaced' && !/^(it|that)$/.test(f.low(s.to))) return;
+  if (/^(new|fresh|spare|a new|fixed|put new)$/.test(f.low(s.from)) && s.to - s.from === 1 && f.low(s.to) !== 'one')
+    return;
+  if (f.m.of('bootie').some((b) => b.from > last.at && b.from < s.to + 3)) return;
+  if (/^(it|that|one|$)/.test(f.low(s.to)) || s.to - s.from > 1 || /^[.,;]$/.test(f.low(s.to)))
+    addGear(f, out, last.item, last.dogs, s);
+}
+
+/** The item of a state: right behind the verb or before it in the clause. */
+function itemFor(f: Frame, s: Mention, used: ReadonlySet<Mention>): Mention | undefined {
+  let best: Mention | undefined;
+  let bestGap = 99;
+  for (const item of f.m.of('item')) {
+    if (f.m.at('bootie', item.from) || f.dogAt(item.from) || f.siteAt(item.from)) continue;
+    const name = f.tokens
+      .slice(item.from, item.to)
+      .map((t) => t.low)
+      .join(' ');
+    const behind = item.from >= s.to;
+    const gap = behind ? item.from - s.to : s.from - item.to;
+    if (gap < 0 || gap > 7 || f.strongBetween(Math.min(item.from, s.from), Math.max(item.from, s.from))) continue;
+    if (LOOSE_ITEM.test(name) && gap > 3) continue;
+    if (!stateReaches(f, s, item, behind, name)) continue;
+    // The damaged part stands first: "the snap on Ginger's tug let go".
+    const cost = used.has(item) && s.value !== 'replaced' ? gap + 6 : gap;
+    if (partOf(f, best, item)) continue;
+    if (cost < bestGap || partOf(f, item, best)) {
+      best = item;
+      bestGap = cost;
+    }
+  }
+  return best;
+}
+
+/** "snap on Teal's neckline": the first is the part that is damaged. */
+function partOf(f: Frame, a: Mention | undefined, b: Mention | undefined): boolean {
+  if (!a || !b || a.to > b.from || b.from - a.to > 4) return false;
+  return (
+    f.tokens.slice(a.to, b.from).some((t) => /^(on|of|in)$/.test(t.low)) &&
+    f.tokens.slice(a.to, b.from).every((t) => /^(on|of|the|'s|his|her|in)$/.test(t.low) || f.dogAt(t.i))
+  );
+}
+
+function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name: string): boolean {
+  const state = f.low(s.from);
+  const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
+  if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
+  if (state === 'left' && /^(side|hand|front|hind|lead|swing|wheel)$/.test(f.low(s.to))) return false;
+  if (state === 'gone' && /^(slack|loose|limp|quiet|flat|soft|lame|tight|dead|and)$/.test(f.low(s.to))) return false;
+  if (
+    s.value === 'worn' &&
+    /^(wearing|wore|wears)$/.test(state) &&
+    s.to - s.from === 1 &&
+    behind &&
+    /^(a|his|her|the|their|my|new)$/.test(f.low(s.to))
+  )
+    return false;
+  if (s.value === 'worn' && /^(thin|weak|going|tired|fuzzy|dull|fat|stretched)$/.test(state) && behind) return false;
+  if (
+    s.value === 'lost' &&
+    /^(gone|left|dropped|threw|slipped|shed|forgot)$/.test(state) &&
+    behind &&
+    /^(left|dropped|slipped)$/.test(state) &&
+    /^(the|a)$/.test(f.low(s.to)) &&
+    /^(line|hook|drag)$/.test(name)
+  )
+    return false;
+  if (/^(new|fresh|fixed)$/.test(state) && !(behind && b - a <= 1)) return false;
+  if (/^(broke|broken|broke out|breaks)$/.test(state) && /^(trail|ice)$/.test(f.low(s.to))) return false;
+  if (/^(ate|eaten|eating|eats|bit)$/.test(state) && !behind) return false;
+  // "her coat on her, she quit": the dog's doing
+  if (
+    /^(quit|lost|left|dropped|died|going)$/.test(state) &&
+    !behind &&
+    f.dogs.some((d) => d.to === s.from && d.from >= item.to)
+  )
+    return false;
+  if (
+    /^(stuck|jammed|dead|died|loose|split|popped|parted|shot|bent|cracked|went bad|quit|twisted)$/.test(state) &&
+    b - a > 3
+  )
+    return false;
+  for (let k = a; k < b; k++) {
+    const low = f.low(k);
+    if (/^(but|because|so|then|while)$/.test(low)) return false;
+    if (low === ',' && b - a > 2) return false;
+    if (low === 'and' && !/^(and)$/.test(f.low(k + 1)) && f.m.of('gear-state').some((x) => x.from > k && x.from < b))
+      return false;
+    const d = f.dogFrom(k);
+    if (d && !d.possessive && d.kind !== 'pronoun' && behind) return false;
+  }
+  return true;
+}
+
+/** Whose gear: "Scout's neckline", "snap on Teal's neckline", "chewed her harness"; nobody's where it is the sled's. */
+function gearOwner(f: Frame, item: Mention, s: Mention, name: string): string[] {
+  for (let k = item.from - 1; k >= Math.max(0, item.from - 4); k--) {
+    const d = f.dogAt(k);
+    if (d?.possessive) return d.dogs;
+    if (!/^(old|rusty|new|brass|whole|own|other|spare|very|nice|second|good)$/.test(f.low(k)) && !f.m.at('item', k))
+      break;
+  }
+  for (let k = item.to; k < item.to + 5; k++) {
+    const d = f.dogFrom(k);
+    if (d?.possessive || (d && /^(on|for)$/.test(f.low(k - 1)))) return d.dogs;
+    if (
+      !/^(on|of|for|the|old|his|her|is|'s|was|again|just|up|clean|through)$/.test(f.low(k)) &&
+      !f.m.at('gear-state', k)
+    )
+      break;
+  }
+  // "she's wearing a new harness", "gave her the spare"
+  if (s.value === 'replaced') {
+    const d = f.dogs.filter((x) => x.to <= s.from && s.from - x.to <= 3 && !x.company && !x.possessive).at(-1);
+    if (
+      d &&
+      d.dogs.length <= 2 &&
+      /^('s|is|was|has|got|gets|wears|wearing|into|a|the|on)$/.test(f.low(s.from - 1)) &&
+      !f.strongBetween(d.to, s.from)
+    )
+      return d.dogs;
+  }
+  if (
+    /^(gangline|mainline|main line|gang line|brake|sled|runner|runners|handlebar|snow hook|hook|stanchion|plastics?|bungee|lead section|wheel section|drag|drag mat|headlamp|cooker|picket|picket line|snub line|sled bag|bridle|quick release|ganglines|runner plastic|runner plastics|brush bow|driving bow|footboard|footboards|lead line|leadline|section|swing section|team section|harnesses)$/.test(
+      name,
+    )
+  )
+    return [];
+  const before = f.dogs.filter((d) => d.to <= Math.min(item.from, s.from) && !d.company && !d.excepted).at(-1);
+  if (
+    before &&
+    !f.strongBetween(before.to, s.from) &&
+    Math.min(item.from, s.from) - before.to <= 6 &&
+    (s.value === 'chewed' ||
+      s.value === 'lost' ||
+      /^(his|her|their)$/.test(f.low(item.from - 1)) ||
+      before.to === item.from ||
+      before.to === s.from) &&
+    before.dogs.length <= 2
+  )
+    return before.dogs;
+  return [];
+}
