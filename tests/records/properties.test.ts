@@ -205,7 +205,7 @@ describe('runs', () => {
     );
   });
 
-  test('a moved note is in the run it was moved to, and its own notes in no other run of that speaker', () => {
+  test('a moved note is in the run it was moved to', () => {
     fc.assert(
       fc.property(season, fc.nat(), fc.nat(), (made, a, b) => {
         const own = of(made).runs.filter(({ id }) => !id.includes('~'));
@@ -216,7 +216,10 @@ describe('runs', () => {
         const goal = to.notes[0] as string;
         fc.pre(from !== to && note !== goal);
         const after = of({ ...made, runs: { ...made.runs, moved: [{ note, toRunOf: goal }] } }).runs;
-        const holding = after.filter(({ id, notes }) => !id.includes('~') && notes.includes(goal));
+        // The goal may also tell of somebody else's team, and stands in that run too; the moved note need not.
+        const holding = after.filter(
+          ({ id, notes, driver }) => !id.includes('~') && driver === to.driver && notes.includes(goal),
+        );
         if (holding.length > 0) expect(holding.some(({ notes }) => notes.includes(note))).toBe(true);
       }),
       RUNS,
