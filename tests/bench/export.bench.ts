@@ -9,12 +9,7 @@ import type { Source } from '../../server/export/season-data.ts';
 import type { Season } from '../../server/model.ts';
 import { runsOf } from '../../server/records/index.ts';
 import { kennelOf, manyDogs, OPTIONS, sourceOf, synthetic } from '../export/kennel.ts';
-
-export interface Bench {
-  name: string;
-  ratio: number;
-  detail: string;
-}
+import type { Bench } from './row.ts';
 
 const SEASONS = 10;
 const DOGS = 60;

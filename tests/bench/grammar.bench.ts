@@ -3,6 +3,7 @@ import winkModel from 'wink-eng-lite-web-model';
 import winkNLP from 'wink-nlp';
 import { parse } from '../../grammar/index.ts';
 import { casesOf, contextOf, corpusNames } from '../corpus/corpora.ts';
+import type { Bench } from './row.ts';
 
 const nlp = winkNLP(winkModel, ['sbd', 'pos']);
 
@@ -21,7 +22,7 @@ function timed(run: () => void): number {
   return (user + system) / 1000;
 }
 
-export function bench(): { name: string; ratio: number; detail: string }[] {
+export function bench(): Bench[] {
   const cases = corpusNames().flatMap(casesOf);
   const work = cases.map((c) => ({ text: c.text, context: contextOf(c) }));
   const ours = () => {

@@ -1,6 +1,7 @@
 /** A new word beside a roster: our listening against the phonetic code alone, of the same words. Invented words. */
 import { doubleMetaphone } from 'double-metaphone';
 import { earsFor, soundsLike } from '../../grammar/steps/hearing.ts';
+import type { Bench } from './row.ts';
 
 const NAMES =
   'Kestrel Otter Yarrow Sorrel Bramble Tundra Juniper Moss Tansy Kodiak Fern Cricket Sable Heron Nettle Birch Pika Flint Huckle';
@@ -28,7 +29,7 @@ function quickest(run: () => void): number {
   return best;
 }
 
-export function bench(): { name: string; ratio: number; detail: string }[] {
+export function bench(): Bench[] {
   const words = inventedWords(3000);
   const ours = quickest(() => {
     // New ears each round: what was heard once is remembered.

@@ -6,12 +6,7 @@ import { dayNumber, dayOf, indexLoad, loadOf, withRuns } from '../../server/load
 import { episodesOf, type WatchRun } from '../../server/watch/index.ts';
 import { dogIn, run } from '../load/build.ts';
 import { note } from '../watch/build.ts';
-
-export interface Bench {
-  name: string;
-  ratio: number;
-  detail: string;
-}
+import type { Bench } from './row.ts';
 
 const SEASONS = 10;
 const TEAMS = 5;

@@ -10,12 +10,7 @@ import type { Dog, Note, Season, Settings } from '../../server/model.ts';
 import { derive } from '../../server/routes/derived.ts';
 import { deriveAll } from '../../server/routes/rederive.ts';
 import { keeper, type SeasonRecords, watchOf } from '../../server/watch/index.ts';
-
-export interface Bench {
-  name: string;
-  ratio: number;
-  detail: string;
-}
+import type { Bench } from './row.ts';
 
 const SEASONS = 10;
 const TEAMS = 5;

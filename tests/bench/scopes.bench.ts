@@ -1,6 +1,7 @@
 /** What reading a sentence's cues and their scopes costs, beside cutting it into tokens; and how it grows with length. */
 import { assertionOf, cuesOf } from '../../grammar/steps/scopes.ts';
 import { tokenize } from '../../grammar/steps/tokens.ts';
+import type { Bench } from './row.ts';
 
 const SENTENCE = 'no swelling in the wrist but it might be sore and he was coughing yesterday so will load him ';
 const ROUNDS = 15;
@@ -22,7 +23,7 @@ function costs(times: number): [number, number] {
   return [cut, read];
 }
 
-export function bench(): { name: string; ratio: number; detail: string }[] {
+export function bench(): Bench[] {
   costs(100);
   const [cut, read] = costs(100);
   const [, long] = costs(1000);

@@ -6,12 +6,7 @@
 import type { Dog, Note, Season } from '../../server/model.ts';
 import { runsOf } from '../../server/records/index.ts';
 import { type Ground, IndexKeeper, search, understand } from '../../server/search/index.ts';
-
-export interface Bench {
-  name: string;
-  ratio: number;
-  detail: string;
-}
+import type { Bench } from './row.ts';
 
 const SEASONS = 10;
 const NOTES = 10_000;
