@@ -154,7 +154,7 @@ describe.runIf(executable)('pages', () => {
     expect(await axe(page)).toEqual([]);
     await page.getByRole('link', { name: 'Dogs' }).click();
     await page.getByRole('heading', { name: 'Dogs', exact: true }).waitFor();
-    expect(await page.locator('#rooms').isVisible()).toBe(false);
+    await expect.poll(() => page.locator('#rooms').isVisible()).toBe(false);
     expect(errors).toEqual([]);
     await close();
   });
@@ -163,13 +163,13 @@ describe.runIf(executable)('pages', () => {
     const { page, close } = await openPage(browser, PHONE);
     await page.goto((kennels.full as Kennel).url);
     const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
-    expect(await paper()).toBe('rgb(255, 255, 255)');
+    await expect.poll(paper).toBe('rgb(255, 255, 255)');
     await page.getByRole('button', { name: 'Night' }).click();
+    await expect.poll(paper).not.toBe('rgb(255, 255, 255)');
     const night = await paper();
-    expect(night).not.toBe('rgb(255, 255, 255)');
     await page.reload();
     await page.locator('#note').waitFor();
-    expect(await paper()).toBe(night);
+    await expect.poll(paper).toBe(night);
     await close();
   });
 });

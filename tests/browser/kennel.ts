@@ -82,8 +82,6 @@ export interface Watched {
   errors: string[];
   close(): Promise<void>;
 }
-/** For `expect.poll`: a busy machine takes its time. */
-export const PATIENT = { timeout: 30_000 };
 export interface Look {
   width: number;
   height: number;

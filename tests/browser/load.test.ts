@@ -7,7 +7,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { axe, MITTS, sideways, small, TARGET } from './axe.ts';
 import { getChromium, launch } from './chromium.ts';
-import { DESK, enterKennel, type Kennel, openKennel, openPage, PATIENT, PHONE, type Watched } from './kennel.ts';
+import { DESK, enterKennel, type Kennel, openKennel, openPage, PHONE, type Watched } from './kennel.ts';
 
 const executable = await getChromium();
 const TEAM = 'Juniper and Moss in lead, Otter and Bramble in swing, Tansy and Kodiak in wheel.';
@@ -68,17 +68,19 @@ describe.runIf(executable)('load and watch', () => {
     const notice = region(/^Stop and call a veterinarian/);
     await notice.getByText('Moss collapsed. Stop and call a veterinarian.').waitFor();
     await notice.getByText('Otter: perhaps dark urine. Stop and call a veterinarian.').waitFor();
-    expect(await notice.textContent()).toContain('Told Thu 14 Jan');
-    expect(await notice.textContent()).toContain('no diagnosis');
+    await expect.poll(() => notice.textContent()).toContain('Told Thu 14 Jan');
+    await expect.poll(() => notice.textContent()).toContain('no diagnosis');
     const rows = page.locator('section[aria-labelledby=tomorrow] tbody');
-    expect((await rows.locator('th').allTextContents()).slice(0, 3)).toEqual(['Moss', 'Otter', 'Juniper']);
+    await expect
+      .poll(async () => (await rows.locator('th').allTextContents()).slice(0, 3))
+      .toEqual(['Moss', 'Otter', 'Juniper']);
     await rows.getByText('open: left wrist, day 4 · sore, mild · second time this season').waitFor();
     await page.getByRole('button', { name: 'Dog' }).first().click();
-    expect((await rows.locator('th').allTextContents())[0]).toBe('Bramble');
+    await expect.poll(() => rows.locator('th').first().textContent()).toBe('Bramble');
     // What is open stays under its dog in every order.
-    expect(await rows.locator('tr.below').first().locator('xpath=preceding-sibling::tr[1]').textContent()).toContain(
-      'Juniper',
-    );
+    await expect
+      .poll(() => rows.locator('tr.below').first().locator('xpath=preceding-sibling::tr[1]').textContent())
+      .toContain('Juniper');
   });
 
   test('the picture gives its figures by the arrow keys and by hovering, and has a table behind it', async () => {
@@ -87,23 +89,23 @@ describe.runIf(executable)('load and watch', () => {
     await picture.focus();
     const told = page.locator('.readout');
     await page.keyboard.press('ArrowRight');
-    await expect.poll(() => told.textContent(), PATIENT).toMatch(/^\w+, Fri 15 Jan: no run/);
+    await expect.poll(() => told.textContent()).toMatch(/^\w+, Fri 15 Jan: no run/);
     await page.keyboard.press('ArrowLeft');
-    await expect.poll(() => told.textContent(), PATIENT).toMatch(/Thu 14 Jan: 20 mi/);
+    await expect.poll(() => told.textContent()).toMatch(/Thu 14 Jan: 20 mi/);
     await page.keyboard.press('Home');
-    await expect.poll(() => told.textContent(), PATIENT).toMatch(/Sat 5 Dec/);
+    await expect.poll(() => told.textContent()).toMatch(/Sat 5 Dec/);
     const row = page.locator('.weekrow', { hasText: 'Juniper' }).locator('svg');
     const box = await row.boundingBox();
     // The fourth day from the right of 42.
     await row.hover({ position: { x: ((box?.width ?? 0) * 38.5) / 42, y: 10 } });
     await expect
-      .poll(() => told.textContent(), PATIENT)
+      .poll(() => told.textContent())
       .toBe('Juniper, Tue 12 Jan: 10 mi; left wrist sore, mild, told that day, open since Tue 12 Jan');
     await page.getByText('The same as a table').click();
     const table = region(/Distance of each dog on each day, as a table/);
     const day = table.getByRole('row', { name: /^Thu 14 Jan/ });
-    expect(await day.getByRole('cell').first().textContent()).toMatch(/^20/);
-    expect(await table.getByRole('row', { name: /^Tue 12 Jan/ }).textContent()).toContain('finding told');
+    await expect.poll(() => day.getByRole('cell').first().textContent()).toMatch(/^20/);
+    await expect.poll(() => table.getByRole('row', { name: /^Tue 12 Jan/ }).textContent()).toContain('finding told');
   });
 
   test('the table has every figure on a desk, a few on a phone, and keeps the columns chosen', async () => {
@@ -112,18 +114,22 @@ describe.runIf(executable)('load and watch', () => {
       region(/^Load of each dog/)
         .getByRole('columnheader')
         .allTextContents();
-    expect((await heads()).map((head) => head.replace(/[↓↑↕]/u, ''))).toEqual([
-      ...['Dog', 'Today', '7 days', '28-day mean week', 'Change, rolling', 'Change, weighted', 'Days since run'],
-      ...['Runs in a row', 'Longest gap', 'Monotony', 'Strain, mi', 'Hours, 7 days', 'Runs, 28 days'],
-    ]);
+    await expect
+      .poll(async () => (await heads()).map((head) => head.replace(/[↓↑↕]/u, '')))
+      .toEqual([
+        ...['Dog', 'Today', '7 days', '28-day mean week', 'Change, rolling', 'Change, weighted', 'Days since run'],
+        ...['Runs in a row', 'Longest gap', 'Monotony', 'Strain, mi', 'Hours, 7 days', 'Runs, 28 days'],
+      ]);
     const cells = region(/^Load of each dog/)
       .getByRole('row', { name: /^Juniper/ })
       .getByRole('cell');
     // 30 miles in 7 days; 30 in 28 are 7.5 a week; 30/7.5 = 4. Hand-worked from the notes above.
-    expect((await cells.allTextContents()).slice(0, 4)).toEqual(['0', '30', '7.5', '4.00×after 62 days off']);
+    await expect
+      .poll(async () => (await cells.allTextContents()).slice(0, 4))
+      .toEqual(['0', '30', '7.5', '4.00×after 62 days off']);
     await page.getByText(/^Columns: 12 of 12/).click();
     await page.getByRole('checkbox', { name: /^Monotony/ }).uncheck();
-    await expect.poll(heads, PATIENT).not.toContain('Monotony↕');
+    await expect.poll(heads).not.toContain('Monotony↕');
     await page.reload();
     await page.getByText(/^Columns: 11 of 12/).waitFor();
     await page.getByText(/not a chance of injury/).waitFor();
@@ -140,7 +146,7 @@ describe.runIf(executable)('load and watch', () => {
     await openLoad();
     await page.getByText('How the distance was made up').click();
     const shares = region(/^Share of each dog’s distance by position/);
-    expect(await shares.getByRole('row', { name: /^Moss/ }).textContent()).toContain('100 %');
+    await expect.poll(() => shares.getByRole('row', { name: /^Moss/ }).textContent()).toContain('100 %');
     await page.getByLabel('By', { exact: true }).selectOption('temperature, °C');
     await region(/by temperature/)
       .getByRole('columnheader', { name: '−30 to −20' })
@@ -148,8 +154,10 @@ describe.runIf(executable)('load and watch', () => {
     const times = region(/^Juniper, left wrist, each time/);
     const last = times.getByRole('row', { name: /^Tue 12 Jan/ });
     // Seen last on 10 November, again on 12 January: 63 days, and no run on the days between.
-    expect(await last.textContent()).toContain('63 days, 0 runs, 0 mi');
-    expect(await times.getByRole('row', { name: /^Tue 10 Nov/ }).textContent()).toContain('told over Mon 16 Nov');
+    await expect.poll(() => last.textContent()).toContain('63 days, 0 runs, 0 mi');
+    await expect
+      .poll(() => times.getByRole('row', { name: /^Tue 10 Nov/ }).textContent())
+      .toContain('told over Mon 16 Nov');
   });
 
   test('Speak: the notice comes from the words alone, also without a connection', async () => {
@@ -169,7 +177,7 @@ describe.runIf(executable)('load and watch', () => {
     expect(await page.getByRole('alert').textContent()).not.toContain('overheated');
     await box.fill('Kodiak no dark urine');
     await page.locator('.understood').getByText('no dark urine').waitFor();
-    expect(await page.locator('.caution').count()).toBe(0);
+    await expect.poll(() => page.locator('.caution').count()).toBe(0);
     watched.errors.splice(0);
   });
 
@@ -177,7 +185,7 @@ describe.runIf(executable)('load and watch', () => {
     await page.goto(`${kennel.url}/review/${WAITING}`);
     await page.getByRole('alert').getByText('Tansy is severely lame. Stop and call a veterinarian.').waitFor();
     await page.getByRole('button', { name: /^Remove .*severe/ }).click();
-    await expect.poll(() => page.locator('.caution').count(), PATIENT).toBe(0);
+    await expect.poll(() => page.locator('.caution').count()).toBe(0);
     await page.getByRole('button', { name: 'Take back' }).click();
     await page.locator('.caution').waitFor();
   });
@@ -186,8 +194,8 @@ describe.runIf(executable)('load and watch', () => {
     await page.goto(`${kennel.url}/runs/${run}`);
     const open = page.locator('section[aria-labelledby=wasopen]');
     await open.getByText('left wrist').waitFor();
-    expect(await open.textContent()).toContain('day 3');
-    expect(await open.textContent()).toContain('second time this season');
+    await expect.poll(() => open.textContent()).toContain('day 3');
+    await expect.poll(() => open.textContent()).toContain('second time this season');
     // Moss collapsed on this run: it was not open when the run went out.
     expect(await open.textContent()).not.toContain('Moss');
     await region(/^Stop and call a veterinarian/)
@@ -214,7 +222,7 @@ describe.runIf(executable)('load and watch', () => {
   test('Settings: the days of silence', async () => {
     await page.goto(`${kennel.url}/settings`);
     const field = page.getByLabel('Days without a word before a finding ends');
-    expect(await field.inputValue()).toBe('14');
+    await expect.poll(() => field.inputValue()).toBe('14');
     await field.fill('2.5');
     await page.getByRole('button', { name: 'Keep the settings' }).click();
     await page.getByText('Give a whole number of days from 1 to 365.').waitFor();

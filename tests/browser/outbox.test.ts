@@ -93,8 +93,26 @@ describe.runIf(executable)('the outbox', () => {
     await page.getByText('No note waits').waitFor();
     expect((await kept()).total).toBe(1);
     await page.getByRole('button', { name: 'Put the words back in the box' }).click();
-    expect(await page.getByLabel('Note', { exact: true }).inputValue()).toBe(long.trim());
-    expect(await page.getByText('This note was not taken').count()).toBe(0);
+    await expect.poll(() => page.getByLabel('Note', { exact: true }).inputValue()).toBe(long.trim());
+    await expect.poll(() => page.getByText('This note was not taken').count()).toBe(0);
+  });
+
+  test('the words stand in the box before their note leaves the device', async () => {
+    const { page, errors } = phone;
+    const long = `${'gee '.repeat(6000)}end`;
+    await type(long);
+    await page.getByText('This note was not taken').waitFor();
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.delete = () => {
+        throw new DOMException('this disk will not be written', 'UnknownError');
+      };
+    });
+    await page.getByRole('button', { name: 'Put the words back in the box' }).click();
+    await expect.poll(() => page.getByLabel('Note', { exact: true }).inputValue()).toBe(long);
+    await expect.poll(() => errors.join()).toContain('this disk will not be written');
+    await page.reload();
+    await page.getByText('This note was not taken').waitFor();
+    await expect.poll(() => page.getByLabel('Note', { exact: true }).inputValue()).toBe(long);
   });
 
   test('a full disk is no end: the note waits, with the server’s sentence', async () => {
@@ -118,7 +136,7 @@ describe.runIf(executable)('the outbox', () => {
     const { page } = phone;
     await page.getByLabel('Note', { exact: true }).fill('Half a sent');
     await page.reload();
-    expect(await page.getByLabel('Note', { exact: true }).inputValue()).toBe('Half a sent');
+    await expect.poll(() => page.getByLabel('Note', { exact: true }).inputValue()).toBe('Half a sent');
   });
 
   test('who speaks goes with the note', async () => {

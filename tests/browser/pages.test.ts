@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { getChromium, launch } from './chromium.ts';
-import { DESK, enterKennel, type Kennel, openKennel, openPage, PATIENT, PHONE, type Watched } from './kennel.ts';
+import { DESK, enterKennel, type Kennel, openKennel, openPage, PHONE, type Watched } from './kennel.ts';
 
 const executable = await getChromium();
 
@@ -43,9 +43,9 @@ describe.runIf(executable)('the pages', () => {
       await page.getByText(`${name} is on the roster.`).waitFor();
       // Ready for the next one.
       await expect
-        .poll(() => page.getByLabel('Call name').evaluate((box) => box === document.activeElement), PATIENT)
+        .poll(() => page.getByLabel('Call name').evaluate((box) => box === document.activeElement))
         .toBe(true);
-      expect(await page.getByLabel('Call name').inputValue()).toBe('');
+      await expect.poll(() => page.getByLabel('Call name').inputValue()).toBe('');
     }
     const { dogs } = await kennel.call<{ dogs: { name: string; sex: string }[] }>('GET', '/dogs');
     expect(dogs.map((dog) => `${dog.name} ${dog.sex}`)).toEqual(['Juniper F', 'Moss M']);
@@ -63,7 +63,9 @@ describe.runIf(executable)('the pages', () => {
     await form.getByLabel('Also called').fill('Riv, Otto');
     await form.getByRole('button', { name: 'Keep' }).click();
     await page.getByText('Kept: River. Otter before').waitFor();
-    expect(await page.getByRole('row', { name: /^River/ }).textContent()).toContain('Riv, Otto · Otter before');
+    await expect
+      .poll(() => page.getByRole('row', { name: /^River/ }).textContent())
+      .toContain('Riv, Otto · Otter before');
     await page.getByRole('button', { name: 'Change River' }).click();
     await form.getByLabel('Retired').check();
     await form.getByRole('button', { name: 'Keep' }).click();
@@ -102,7 +104,7 @@ describe.runIf(executable)('the pages', () => {
     await page.getByLabel('New name of Ada').fill('Inga');
     await page.getByRole('button', { name: 'Keep', exact: true }).click();
     await page.getByRole('button', { name: 'Remove Wren' }).click();
-    await expect.poll(() => page.locator('.peoplelist .name').allTextContents(), PATIENT).toEqual(['Inga', 'Tobias']);
+    await expect.poll(() => page.locator('.peoplelist .name').allTextContents()).toEqual(['Inga', 'Tobias']);
   });
 
   test('an old notebook is looked through first, then taken in, and once only', async () => {
@@ -232,12 +234,12 @@ describe.runIf(executable)('speaking', () => {
     await page.getByRole('button', { name: /^Speak/ }).click();
     await page.getByRole('button', { name: /^Stop/, pressed: true }).waitFor();
     await page.evaluate(() => window.hears?.say('mile ten all', false));
-    await expect.poll(() => box.inputValue(), PATIENT).toBe('Otter back in. mile ten all');
+    await expect.poll(() => box.inputValue()).toBe('Otter back in. mile ten all');
     await page.evaluate(() => window.hears?.say('mile ten all good', true));
     await page.evaluate(() => window.hears?.say('minus twenty', true));
     await page.getByRole('button', { name: /^Stop/ }).click();
     await page.getByRole('button', { name: /^Speak/, pressed: false }).waitFor();
-    expect(await box.inputValue()).toBe('Otter back in. mile ten all good minus twenty');
+    await expect.poll(() => box.inputValue()).toBe('Otter back in. mile ten all good minus twenty');
     await page.getByRole('button', { name: 'Keep' }).click();
     await page.getByText('last sent at').waitFor();
     const { notes } = await kennel.call<{ notes: { text: string; source: string }[] }>('GET', '/notes?state=all');
@@ -254,7 +256,7 @@ describe.runIf(executable)('speaking', () => {
     await page.evaluate(() => window.hears?.say('mile eleven', true));
     await page.evaluate(() => window.hears?.fail('network'));
     await page.getByText('needs a connection and has none').waitFor();
-    expect(await page.getByLabel('Note', { exact: true }).inputValue()).toBe('mile eleven');
+    await expect.poll(() => page.getByLabel('Note', { exact: true }).inputValue()).toBe('mile eleven');
     await page.getByRole('button', { name: /^Speak/, pressed: false }).waitFor();
     await close();
   });
@@ -262,7 +264,7 @@ describe.runIf(executable)('speaking', () => {
   test('a browser that can’t listen says so, and takes typed notes', async () => {
     const { page, close } = await open(false);
     await page.getByText('Typed notes only').waitFor();
-    expect(await page.getByRole('button', { name: /^Speak/ }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('button', { name: /^Speak/ }).count()).toBe(0);
     await page.getByLabel('Note', { exact: true }).fill('Mile two.');
     await page.keyboard.press('Control+Enter');
     await page.getByText('Kept.', { exact: true }).waitFor();

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { NoteView } from '../../server/routes/schemas.ts';
 import { getChromium, launch } from './chromium.ts';
-import { DESK, enterKennel, type Kennel, openKennel, openPage, PATIENT, PHONE, type Watched } from './kennel.ts';
+import { DESK, enterKennel, type Kennel, openKennel, openPage, PHONE, type Watched } from './kennel.ts';
 
 const executable = await getChromium();
 const TEAM = 'Juniper and Moss in lead, Otter and Bramble in swing, Tansy and Kodiak in wheel.';
@@ -70,8 +70,8 @@ describe.runIf(executable)('review', () => {
       expect(note.unknownNames).toEqual([]);
       expect(note.entries.flatMap((e) => e.entry.dogs)).toContain('Nimbus');
     }
-    expect(await page.getByText('is not on the roster').count()).toBe(0);
-    expect(await page.locator('.entries').textContent()).toContain('Nimbus');
+    await expect.poll(() => page.getByText('is not on the roster').count()).toBe(0);
+    await expect.poll(() => page.locator('.entries').textContent()).toContain('Nimbus');
   });
 
   test('a name that was heard wrong is learned for a dog of the roster', async () => {
@@ -117,7 +117,7 @@ describe.runIf(executable)('review', () => {
     expect(shown).toContain('favoring her left wrist');
     expect(shown).not.toContain('zeppelin');
     expect((await page.locator('.notetext .unread').allTextContents()).join('')).toContain('purple zeppelin');
-    expect(await page.locator('.paper').textContent()).toContain('Not read: “');
+    await expect.poll(() => page.locator('.paper').textContent()).toContain('Not read: “');
   });
 
   test('changing in place: the form is filled, the change is accepted, what was read stays known', async () => {
@@ -127,8 +127,8 @@ describe.runIf(executable)('review', () => {
     await page.getByText('2 of 2').waitFor();
     await page.locator('.entry', { hasText: 'sore' }).getByRole('button', { name: 'Change' }).click();
     const form = page.locator('.entryform');
-    expect(await form.getByLabel('Kind').inputValue()).toBe('finding');
-    expect(await form.getByLabel('Part').inputValue()).toBe('wrist');
+    await expect.poll(() => form.getByLabel('Kind').inputValue()).toBe('finding');
+    await expect.poll(() => form.getByLabel('Part').inputValue()).toBe('wrist');
     // The focus is in the form: its keys belong to it, not to the page.
     await form.getByLabel('Kind').focus();
     await page.keyboard.press('u');
@@ -177,9 +177,9 @@ describe.runIf(executable)('review', () => {
     const number = () => looked().locator('.no').textContent();
     const first = await number();
     await page.keyboard.press('ArrowDown');
-    await expect.poll(number, PATIENT).not.toBe(first);
+    await expect.poll(number).not.toBe(first);
     await page.keyboard.press('ArrowUp');
-    await expect.poll(number, PATIENT).toBe(first);
+    await expect.poll(number).toBe(first);
     await page.keyboard.press('n');
     await page.getByText('2 of 3').waitFor();
     await page.keyboard.press('p');
@@ -200,9 +200,7 @@ describe.runIf(executable)('review', () => {
     await page.getByText('2 of 3').waitFor();
     await page.keyboard.press('u');
     await page.keyboard.press('u');
-    await expect
-      .poll(async () => (await noteOf(2)).entries.map((e) => e.state), PATIENT)
-      .toEqual(['proposed', 'proposed']);
+    await expect.poll(async () => (await noteOf(2)).entries.map((e) => e.state)).toEqual(['proposed', 'proposed']);
     await page.keyboard.press('Shift+A');
     await told('Accepted 2 entries');
     await page.getByText('3 of 3').waitFor();

@@ -80,7 +80,7 @@ describe.runIf(executable)('a run of ten notes', () => {
     await page.locator('.entry.accepted').first().waitFor();
     await page.keyboard.press('u');
     await page.getByText('Taken back').waitFor();
-    expect(await page.locator('.entry.accepted').count()).toBe(0);
+    await expect.poll(() => page.locator('.entry.accepted').count()).toBe(0);
     for (let i = 0; i < NOTES.length; i++) await page.keyboard.press('Shift+A');
     await page.getByRole('heading', { name: 'All reviewed' }).waitFor();
     const seconds = (performance.now() - began) / 1000;
@@ -102,8 +102,10 @@ describe.runIf(executable)('a run of ten notes', () => {
     const pair = (one: string, other: string) => `(${one} and ${other}|${other} and ${one})`;
     const team = `lead: ${pair('Juniper', 'Moss')}; swing: ${pair('Otter', 'Bramble')}; wheel: ${pair('Tansy', 'Kodiak')}`;
     expect(await picture.getAttribute('aria-label')).toMatch(new RegExp(team));
-    expect(await picture.textContent()).toContain('loaded at 12 mi');
-    expect(await page.getByRole('row', { name: /^Juniper/ }).textContent()).toContain('left wrist · lame, mild');
+    await expect.poll(() => picture.textContent()).toContain('loaded at 12 mi');
+    await expect
+      .poll(() => page.getByRole('row', { name: /^Juniper/ }).textContent())
+      .toContain('left wrist · lame, mild');
   });
 
   test('is taken back: the miles go', async () => {

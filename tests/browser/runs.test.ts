@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { RunRecord } from '../../server/records/types.ts';
 import { getChromium, launch } from './chromium.ts';
-import { DESK, enterKennel, type Kennel, openKennel, openPage, PATIENT, type Watched } from './kennel.ts';
+import { DESK, enterKennel, type Kennel, openKennel, openPage, type Watched } from './kennel.ts';
 
 const executable = await getChromium();
 /** Two days with a run each. */
@@ -59,11 +59,11 @@ describe.runIf(executable)('a run', () => {
     await page.getByLabel('Where it comes from').fill('GPS');
     await page.getByRole('button', { name: 'Set', exact: true }).click();
     await page.getByText('set by hand (GPS); 20 mi was told').waitFor();
-    expect(await figure().textContent()).toContain('21.3');
+    await expect.poll(() => figure().textContent()).toContain('21.3');
     await page.getByText('Set the distance by hand').click();
     await page.getByRole('button', { name: 'Take again what was told' }).click();
     await page.getByText('as told', { exact: true }).waitFor();
-    expect(await figure().textContent()).toContain('20');
+    await expect.poll(() => figure().textContent()).toContain('20');
   });
 
   test('it is cut at a note, and joined again', async () => {
@@ -110,19 +110,17 @@ describe.runIf(executable)('a run', () => {
     await kennel.call('PUT', '/settings', { units: 'metric', runGapHours: 5, season: '2026-27' });
     await page.reload();
     // 20 miles of 1,609.344 m (NIST SP 811, appendix B.8) are 32.2 km.
-    await expect.poll(() => figure().textContent(), PATIENT).toContain('32.2 km');
+    await expect.poll(() => figure().textContent()).toContain('32.2 km');
     await page.goto(`${kennel.url}/load`);
     await page.getByLabel('Day', { exact: true }).fill('2027-01-14');
     await page.getByText('Kilometres under harness up to Thu 14 Jan').waitFor();
     await expect
-      .poll(
-        () =>
-          page
-            .getByRole('region', { name: /^Load of each dog/ })
-            .getByRole('row', { name: /^Juniper/ })
-            .getByRole('cell')
-            .allTextContents(),
-        PATIENT,
+      .poll(() =>
+        page
+          .getByRole('region', { name: /^Load of each dog/ })
+          .getByRole('row', { name: /^Juniper/ })
+          .getByRole('cell')
+          .allTextContents(),
       )
       .toEqual(expect.arrayContaining(['32.2', '61.2']));
   });
@@ -133,11 +131,11 @@ describe.runIf(executable)('a run', () => {
     const table = page.getByRole('region', { name: /^Load of each dog/ });
     const dogs = () => table.locator('tbody th').allTextContents();
     await page.getByText('up to Thu 14 Jan').waitFor();
-    expect((await dogs()).slice(0, 2).sort()).toEqual(['Juniper', 'Moss']);
+    await expect.poll(async () => (await dogs()).slice(0, 2).sort()).toEqual(['Juniper', 'Moss']);
     await table.getByRole('button', { name: 'Dog' }).click();
-    expect(await dogs()).toEqual(['Bramble', 'Juniper', 'Kodiak', 'Moss', 'Otter', 'Tansy']);
+    await expect.poll(dogs).toEqual(['Bramble', 'Juniper', 'Kodiak', 'Moss', 'Otter', 'Tansy']);
     expect(await table.getByRole('columnheader', { name: 'Dog' }).getAttribute('aria-sort')).toBe('ascending');
     await table.getByRole('button', { name: 'Dog' }).click();
-    expect((await dogs())[0]).toBe('Tansy');
+    await expect.poll(async () => (await dogs())[0]).toBe('Tansy');
   });
 });

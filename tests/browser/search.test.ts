@@ -70,13 +70,15 @@ describe.runIf(executable)('the page Search', () => {
     await page.getByRole('searchbox').fill('juniper sore wrist');
     await page.keyboard.press('Enter');
     await page.getByText('Juniper · wrist · sore, not counting “no soreness” and “fine now”').waitFor();
-    expect(await page.locator('.timeline > li').count()).toBe(3);
-    expect(await page.locator('.timeline .between').allInnerTexts()).toEqual([
-      expect.stringContaining('19 days, 12 mi in 1 run'),
-      expect.stringContaining('18 days, 20 mi in 1 run'),
-    ]);
-    expect(await page.locator('.timeline > li').first().textContent()).toContain('not reviewed yet');
-    expect((await page.locator('.foundnotes mark').allInnerTexts()).join(' ')).toMatch(/wrist/);
+    await expect.poll(() => page.locator('.timeline > li').count()).toBe(3);
+    await expect
+      .poll(() => page.locator('.timeline .between').allInnerTexts())
+      .toEqual([
+        expect.stringContaining('19 days, 12 mi in 1 run'),
+        expect.stringContaining('18 days, 20 mi in 1 run'),
+      ]);
+    await expect.poll(() => page.locator('.timeline > li').first().textContent()).toContain('not reviewed yet');
+    await expect.poll(async () => (await page.locator('.foundnotes mark').allInnerTexts()).join(' ')).toMatch(/wrist/);
     // What was told absent, on demand.
     await page.getByRole('button', { name: 'Show them too' }).click();
     await expect.poll(() => page.locator('.timeline > li').count()).toBe(4);

@@ -18,7 +18,7 @@ import { dayWords } from '../../web/times.ts';
 import { expected } from '../sample/expected.ts';
 import { MISREAD } from '../sample/misread.ts';
 import { getChromium, launch } from './chromium.ts';
-import { DESK, type Look, openPage, PATIENT, PHONE } from './kennel.ts';
+import { DESK, type Look, openPage, PHONE } from './kennel.ts';
 
 const executable = await getChromium();
 /** NIST Special Publication 811, appendix B.8. */
@@ -256,6 +256,6 @@ describe.runIf(executable)('the season', () => {
       body: JSON.stringify({ act: 'set-aside', aside: true }),
     });
     expect(response.status).toBe(200);
-    await expect.poll(() => foundIn(empty.url), PATIENT).not.toEqual(found);
+    await expect.poll(() => foundIn(empty.url)).not.toEqual(found);
   });
 });

@@ -155,11 +155,10 @@ async function sendBatch(batch: Waiting[]): Promise<void> {
   if (later) throw new Trouble({ code: 'not-kept', status: 503, message: later });
 }
 
-/** Takes a refused note off the device, and gives its words back. */
-export async function takeBack(note: Waiting): Promise<string> {
+/** Takes a note off the device for good: its words stand in the box again, or nobody wants them. */
+export async function drop(note: Waiting): Promise<void> {
   await dropWaiting(note.id);
   await readOutbox();
-  return note.text;
 }
 
 /** Sends at once, when the connection comes back, and when the page is looked at again. */

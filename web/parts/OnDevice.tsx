@@ -2,7 +2,7 @@
 
 import { counted } from '../labels.ts';
 import type { Waiting } from '../outbox/db.ts';
-import { outbox, send, takeBack } from '../outbox/outbox.ts';
+import { drop, outbox, send } from '../outbox/outbox.ts';
 import { reached } from '../status.ts';
 import { clockOf, dayOf, dayWords, localIso, sinceWords } from '../times.ts';
 
@@ -47,7 +47,12 @@ export function OutboxLine() {
 export function Refused({ giveBack }: { giveBack: (text: string) => void }) {
   const refused = outbox.value.waiting.filter((note) => note.refused);
   if (refused.length === 0) return null;
-  const back = async (note: Waiting) => giveBack(await takeBack(note));
+  // The box keeps its words itself. They are in it before the note leaves the device: a page that closes between the two
+  // leaves them twice, never nowhere.
+  const back = async (note: Waiting) => {
+    giveBack(note.text);
+    await drop(note);
+  };
   return (
     <section class="stack" aria-label="Notes that were not taken">
       {refused.map((note) => (
@@ -59,7 +64,7 @@ export function Refused({ giveBack }: { giveBack: (text: string) => void }) {
             <button type="button" class="button first" onClick={() => void back(note)}>
               Put the words back in the box
             </button>
-            <button type="button" class="button" onClick={() => void takeBack(note)}>
+            <button type="button" class="button" onClick={() => void drop(note)}>
               Throw this note away
             </button>
           </div>
