@@ -107,6 +107,11 @@ function eventOf(f: Frame, q: Quantity, reach = 10): Event | undefined {
     const other = f.quantities.find((x) => x !== q && x.dimension === 'clock' && x.from <= k && k < x.to);
     if (other) break;
     const event = eventAt(f, k, Math.min(q.from, k + 5));
+    // The hook is pulled to leave the yard, unless a stop was told before: then to go on.
+    if (event && /^(pull|pulled|pulling)$/.test(f.low(k)) && /\bhook\b/.test(words(f, k, k + 3)))
+      return f.entries.some((e) => e.kind === 'clock' || (e.kind === 'duration' && e.of === 'stop'))
+        ? 'other'
+        : 'start';
     if (event) return event;
   }
   for (let k = q.to; k < f.tokens.length && k - q.to < 4 && !f.isStrong(k) && f.low(k) !== ','; k++) {

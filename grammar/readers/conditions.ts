@@ -107,6 +107,8 @@ export function readConditions(f: Frame): void {
 function forecast(f: Frame, m: Mention): Assertion {
   const { assertion, cue } = f.asserted(m.from, m.to);
   if (assertion === 'absent' && cue && deniesOther(f, cue, m)) return 'present';
+  if (assertion === 'present' && /^(calling for|chance of|snow (predicted|forecast))\b/.test(phrase(f, m)))
+    return 'possible';
   return assertion === 'planned' && !cue?.group.condition ? 'possible' : assertion;
 }
 
@@ -132,7 +134,7 @@ const ofDog = (f: Frame, m: Mention) =>
 const phrase = (f: Frame, m: Mention) =>
   f.tokens
     .slice(m.from, m.to)
-    .map((t) => t.low)
+    .flatMap((t) => (t.low === '-' ? [] : t.low.replace('-', ' ')))
     .join(' ');
 
 function skyStands(f: Frame, m: Mention): boolean {
@@ -232,6 +234,9 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   )
     return false;
   if (words === 'overflow' || words === 'glare ice') return true;
+  if (/^(like|hard|stiff|frozen)\b/.test(words) && ofThing(f, m)) return false;
+  if (words === 'sugar' && /^(shack|cube|cubes|maple|maples|bush|house|water|beet|beets|lump|lumps)$/.test(f.low(m.to)))
+    return false;
   if (m.to - m.from === 1 && (f.m.at('bootie', m.to) || f.m.at('item', m.to))) return false;
   if (!weak) return !(f.m.at('act', m.from) && f.dogFrom(m.to)) && !/^(hot|coffee)$/.test(f.low(m.from - 1));
   if (
@@ -280,6 +285,7 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   )
     return (
       !f.dogs.some((d) => d.to === m.from && d.possessive) &&
+      (f.low(m.from - 1) !== 'the' || !/^(gravel|rocks|dirt|mud)$/.test(words) || trailNear(f, m)) &&
       !/^(road|pit|bar|truck|bike|room)$/.test(f.low(m.to)) &&
       !(words === 'mud' && f.low(m.to) === 'bath')
     );
@@ -299,10 +305,12 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)
   )
     return true;
-  // "it's fast and hard on the other side", once the trail is spoken of
+  // "it's fast and hard on the other side", "it may well be bare", once the trail is spoken of
   if (
-    /^('s|is|was|gets|got|gone|getting|goes|went|runs|ran)$/.test(f.low(m.from - 1)) &&
-    f.low(m.from - 2) === 'it' &&
+    /^('s|is|was|be|been|gets|got|gone|getting|goes|went|runs|ran|becomes|became|becoming|turns|turned|stays|stayed)$/.test(
+      f.low(m.from - 1),
+    ) &&
+    subjectBefore(f, m.from - 1) === 'it' &&
     (f.entries.some((e) => e.kind === 'trail') || /^(goes|runs|ran)$/.test(f.low(m.from - 1))) &&
     !f.m.at('manner', m.from)
   )
@@ -315,6 +323,33 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   )
     return true;
   return trailNear(f, m) || afterTrail(f, m);
+}
+
+/** "My jacket is like glass", "the booties were like cement": a thing worn or carried, said to be so. */
+function ofThing(f: Frame, m: Mention): boolean {
+  let k = m.from - 1;
+  while (/^(is|'s|are|'re|was|were|feels|feel|felt|all|now|just|got|gets|go|went|gone|goes|both)$/.test(f.low(k))) k--;
+  if (k === m.from - 1) return false;
+  const thing = f.low(k);
+  return (
+    f.m.at('item', k) !== undefined ||
+    f.m.at('bootie', k) !== undefined ||
+    f.m.at('food', k) !== undefined ||
+    /^(jacket|coat|parka|pants|bibs|beard|moustache|mustache|eyelashes|lashes|mitts|mittens|gloves|hands|fingers|feet|toes|face|lines|line|rope|ropes|boots|bags?|zipper|zippers|buckles?|snaps?|thermos|coffee|soup|sandwich)$/.test(
+      thing,
+    ) ||
+    (/^(they|those|these)$/.test(thing) && f.entries.some((e) => e.kind === 'booties' || e.kind === 'gear'))
+  );
+}
+
+/** The word before the helping verbs that end at `k`: "it may well be". */
+function subjectBefore(f: Frame, k: number): string {
+  let j = k - 1;
+  while (
+    /^(may|might|could|should|will|'ll|would|'d|must|has|have|'s|well|probably|likely|surely|now|just)$/.test(f.low(j))
+  )
+    j--;
+  return f.low(j);
 }
 
 /** "Trail is like concrete. Very fast.": a sentence of nothing but surfaces behind one about the trail. */

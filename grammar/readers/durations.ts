@@ -28,12 +28,14 @@ export function readColonTime(f: Frame, q: Quantity): boolean {
 }
 
 const STOP =
-  /\b(halt|halted|halting|stopping|stood|been stopped|tea|break|breather|stop|stopped|stops|rest|rested|resting|parked|camp|camped|camping|layover|pause|paused|gave (em|them|everyone|everybody)|snack stop|snooze|nap|pulled (over|in|up)|on straw|lunch|snacked|siesta|held|mandatory|checkpoint|bedded|straw)\b/;
+  /\b(halt|halted|halting|stopping|stood|been stopped|tea|break|breather|stop|stopped|stops|rest|rested|resting|parked|camp|camped|camping|layover|pause|paused|gave (em|them|everyone|everybody)|snack stop|snooze|nap|pulled (over|in|up)|on straw|lunch|snacked|siesta|held|mandatory|checkpoint|bedded|straw|picnic|stayed|sat|(we 'll|we|they|let 'em|let them) sit|had (our|their|its))\b/;
 const CHORE =
-  /\b(massag\w*|rubbed|rub|stretch\w*|kneaded|worked on|took me|thaw|axe|chore|chores|dig|digging|fix|fixing|soak\w*|iced?|hooking up|hook up|untangl\w*|harnessing|booting|boot|feeding|later|chopping|repair\w*|waiting|waited|wait|walked|looking|search\w*|to get|took us)\b/;
+  /\b(massag\w*|rubbed|rub|stretch\w*|kneaded|worked on|took me|thaw|axe|chore|chores|dig|digging|fix|fixing|soak\w*|iced?|hooking up|hook up|untangl\w*|harnessing|booting|boot|feeding|later|chopping|repair\w*|waiting|waited|wait|walked|looking|search\w*|to get|took us|held (snow|ice|a \w+ \w+|it)|(snow|ice) on)\b/;
 
 export function readDuration(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'duration' || q.weak) return false;
+  // seconds are a way of saying "at once"
+  if (q.value < 1) return false;
   // "two days off"
   if (/^days?$/.test(f.low(q.to - 1)) && f.low(q.to) === 'off') return false;
   // "a fourth-year student", "a two year old"
@@ -70,14 +72,24 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right))
   )
     of = 'stop';
-  else if (chore && !STOP.test(left.split(' ').slice(-4).join(' '))) of = 'other';
+  else if (
+    chore &&
+    !STOP.test(
+      left
+        .split(' ')
+        .slice(-4)
+        .join(' ')
+        .replace(/\bheld (snow|ice|a|it)\b/, ''),
+    )
+  )
+    of = 'other';
   else if (
     STOP.test(left) &&
     !/(\bso (about |roughly |some )?$|\b(so far|total|run|all told)\b[^,]*$)/.test(`${left} `)
   )
     of = 'stop';
   else if (
-    /^(on the (runners|trail|sled)|run|loop|round|all told|total|with (the )?(stops|breaks)|including|moving|out on|trip|in total|counting|door to door|for the (run|loop|trip|whole)|start to finish)\b/.test(
+    /^(with (the )?(snack |water |rest )?(stops|breaks)|on the (runners|trail|sled)|run|loop|round|all told|total|with (the )?(stops|breaks)|including|moving|out on|trip|in total|counting|door to door|for the (run|loop|trip|whole)|start to finish)\b/.test(
       right,
     ) ||
     /\b(run|loop|out for|took (them|us)|total|trip|in|ran for|on the trail|running time|time|round trip)( of| about| around| just| over| under| was| took| them| us)*$/.test(
@@ -87,7 +99,11 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     of = legNear(f, q) && !/\b(run|loop|total)\b/.test(left + right) ? 'other' : 'run';
   else if (legNear(f, q)) of = 'other';
   else if (!chore && wholeRunTold(f, q)) of = 'run';
-  if (whole) of = 'run';
+  if (
+    whole ||
+    (/\btook (us|me|them)$/.test(left) && f.entries.some((e) => e.kind === 'distance' && e.measure === 'total'))
+  )
+    of = 'run';
   // a rest of days is no stop on the way
   if (of === 'stop' && q.value > 24 * 60) of = 'other';
   f.add({

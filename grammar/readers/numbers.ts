@@ -116,6 +116,7 @@ function readDistance(f: Frame, q: Quantity): boolean {
   }
   if (q.dimension === 'distance' && unit && /^(mi|km|m|ft|yd)$/.test(unit)) {
     if (notOfRun(f, q)) return false;
+    if (/^(mi|km)$/.test(unit) && /^(in|an|per|each|every) (the |an )?hour\b/.test(right)) return false;
     addDistance(f, measureOf(f, q, left, right), q.value, unit, q.from, q.to, '<distance>');
     return true;
   }
@@ -124,7 +125,9 @@ function readDistance(f: Frame, q: Quantity): boolean {
   const own: EntryOf<'distance'>['unit'] = metric(f) ? 'km' : 'mi';
   // A bare number is a distance only in a distance's own slot.
   if (
-    /^(still )?(more )?(to go|left to go|remaining|left to run)\b/.test(right) ||
+    /^(still )?(more )?(to go|left to go|remaining|left to run|left to do|to do$|to do [.,;]|(ahead|in front) of us)\b/.test(
+      right,
+    ) ||
     (/^left\b(?! (front|hind|side|lead|rear|wrist|the|them|him|her|at|on|half|in|wheel|swing|shoulder|foot))/.test(
       right,
     ) &&
@@ -136,9 +139,11 @@ function readDistance(f: Frame, q: Quantity): boolean {
     return true;
   }
   if (
-    /^(from the|up to the|down to the|out to the|over to the|back to the|to the (cabin|hut|checkpoint|lake|river|road|yard|lodge))\b/.test(
+    (/^(from the|up to the|down to the|out to the|over to the|back to the|to the (cabin|hut|checkpoint|lake|river|road|yard|lodge))\b/.test(
       right,
-    ) &&
+    ) ||
+      (summed(f, q) &&
+        /^(to the|up|down|out|back|home|over|across|to (come|get|go) (home|back|there))\b/.test(right))) &&
     !f.dogs.some((d) => d.to === q.from) &&
     q.value >= 1 &&
     !/\b(at|it 's|temp|minus)$/.test(left)
@@ -154,6 +159,23 @@ function readDistance(f: Frame, q: Quantity): boolean {
       (left === '' && /^in( (and|so far|now)\b| ?[,.;]|$)/.test(right) && f.out))
   ) {
     addDistance(f, 'mark', q.value, own, q.from, q.to, '<n> in');
+    return true;
+  }
+  // "loaded him at seventeen": where it happened. An hour could be meant by a small number.
+  if (
+    f.out &&
+    /\b(loaded|load|bagged|dropped|carried|unhooked|picked up|sled|basket|bag|booties|stumbled|slipped|quit|balked|tangled|tangle)\b[^,]*\bat$/.test(
+      left,
+    ) &&
+    (q.value > 24 || (q.value > 12 && f.entries.some((e) => e.kind === 'distance' && e.measure === 'mark'))) &&
+    q.value < 1000 &&
+    !/^(dogs|below|above|degrees|percent|minutes|hours|pounds|pm|am|o'clock)\b/.test(right)
+  ) {
+    addDistance(f, 'mark', q.value, own, q.from, q.to, '<what happened> at <n>');
+    return true;
+  }
+  if (placeToPlace(f, q)) {
+    addDistance(f, 'leg', q.value, own, q.from, q.to, '<place> to <place> <n>');
     return true;
   }
   if (
@@ -191,9 +213,37 @@ function readDistance(f: Frame, q: Quantity): boolean {
   return false;
 }
 
+/** "Cabin to the river 9 miles, river to here another five": a part of the way by its two ends. */
+function placeToPlace(f: Frame, q: Quantity): boolean {
+  const left = leftOf(f, q, 9);
+  const ends =
+    /(?:^|[,;:] |\band |\bfrom )(?:from )?(?:the )?(\w+)(?: \w+)? to (here|there|home|camp|(?:the|our|my) \w+|\w+)(?: is| was| makes| took us| ,|,|:)?( about| another| a good| a further| just| only)*$/.exec(
+      left,
+    );
+  if (
+    !ends ||
+    /^(down|up|went|moved?|put|goes|going|back|back|close|due|got|have|used|want|wants|over|it|him|her|them|temp|wind|ten|five|twenty|quarter|from)$/.test(
+      ends[1] as string,
+    )
+  )
+    return false;
+  if (q.dimension === 'distance')
+    return !f.dogs.some((d) => d.to <= q.from && q.from - d.from < 9 && !f.strongBetween(d.from, q.from));
+  return (
+    q.dimension === 'number' &&
+    (/another|further/.test(ends[3] ?? '') || /^(here|there|home|camp)$/.test(ends[2] as string)) &&
+    f.entries.some((e) => e.kind === 'distance')
+  );
+}
+
+/** The length of the whole is told already: "26 in all. Eleven to the shack, fifteen to come home." */
+const summed = (f: Frame, q: Quantity) =>
+  f.entries.some((e) => e.kind === 'distance' && e.measure === 'total' && e.span && e.span[1] <= q.span[0]) &&
+  /^(|,|and|, and|then|, then)$/.test(leftOf(f, q, 2).split(' ').slice(-1).join(' '));
+
 function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure {
   if (
-    /^(still )?(more )?(to go|to home|still|left|remain|remains|remaining|yet|left to go|from (home|the (finish|yard|truck))|out from|still ahead|to (run|cover|do|home|the (yard|truck|kennel|finish))|short of|till home|until|till)\b/.test(
+    /^(still )?(more )?(to go|to home|still|left|remain|remains|remaining|yet|left to go|from (home|the (finish|yard|truck))|out from|still ahead|to (run|cover|do|home|the (yard|truck|kennel|finish))|short of|till home|until|till|ahead of us|in front of us|before us)\b/.test(
       right,
     ) &&
     !/^left (front|hind|side)\b/.test(right)
@@ -207,10 +257,10 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
     return 'remaining';
   if (
     /\b(still|have|'ve got|got|with|another|only) ?(about |another )?$/.test(left) &&
-    /^(to|left|still)\b/.test(right)
+    /^(to|left|still|before|until|till|from)\b/.test(right)
   )
     return 'remaining';
-  if (/\b(another|remaining)$/.test(left)) return 'remaining';
+  if (/\b(another|remaining|remains?|it rests|rests) ?(about|us|only)?$/.test(left)) return 'remaining';
   if (
     /^(in|out|into|along|so far|done|down|gone|behind us|under|past|since|mark)\b/.test(right) &&
     !/^(in (\d+|two|three|four|five|an hour|total|all|under|about)|out and back|out of|down to|in the (bag|books))\b/.test(
@@ -226,6 +276,7 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
     !/^(round trip|out and back|today|tonight)/.test(right)
   )
     return 'leg';
+  if (placeToPlace(f, _q)) return 'leg';
   if (/\b(leg|lap)\b[^.]*$/.test(leftOf(f, _q, 14)) && !/\b(total|altogether|all told)\b/.test(right)) return 'leg';
   if (
     /^(all told|total|in total|in all|today|tonight|loop|run|round trip|altogether|out and back|on the|in (\d|two|three|four|five|an)|this)\b/.test(
@@ -302,7 +353,11 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     q.value > 1 &&
     q.value < 40;
   if (/\b(down to)$/.test(left) && q.dimension !== 'speed') return false;
-  if (q.dimension !== 'speed' && !bare && !averageBehind) return false;
+  // "fifteen kilometres in the hour"
+  const inTheHour =
+    q.dimension === 'distance' && /^(mi|km)$/.test(q.unit ?? '') && /^(in|each|every) (the |an )?hour\b/.test(right);
+  if (q.dimension !== 'speed' && !bare && !averageBehind && !inTheHour) return false;
+  if (inTheHour) q = { ...q, unit: q.unit === 'mi' ? 'mph' : 'km/h' };
   if (q.unit && q.unit !== 'mph' && q.unit !== 'km/h') return false;
   const unit = (q.unit as 'mph' | 'km/h' | undefined) ?? (metric(f) ? 'km/h' : 'mph');
   f.add({

@@ -16,7 +16,16 @@ import {
 import { COUNTED, NAMED_HOURS, TIME_BEFORE, TIME_MAYBE_BEFORE } from '../words/times.ts';
 import { UNIT_FORMS, UNITS } from '../words/units.ts';
 import type { NumberReading } from './numbers.ts';
-import { colonTime, halfHour, markedHour, minutesAndHour, minutesOf, namedHour, timeOf } from './quantity-clock.ts';
+import {
+  colonTime,
+  halfHour,
+  markedHour,
+  minutesAndHour,
+  minutesOf,
+  namedHour,
+  partedTime,
+  timeOf,
+} from './quantity-clock.ts';
 import { compactHours, hoursAndMinutes } from './quantity-duration.ts';
 import { ordinalAt } from './quantity-ordinals.ts';
 import { Cursor, type Quantity, type Rule } from './quantity-shape.ts';
@@ -77,6 +86,7 @@ function weakNumber(c: Cursor, n: NumberReading): boolean {
 export const RULES: readonly Rule[] = [
   namedHour,
   colonTime,
+  partedTime,
   minutesAndHour,
   halfHour,
   markedHour,

@@ -125,6 +125,20 @@ export const colonTime: Rule = {
   },
 };
 
+/** "at 8 15": the hour and the minutes in figures of their own, as some recognisers write a time; only where a time is due. */
+export const partedTime: Rule = {
+  name: 'at <hour> <minute>',
+  starts: 'figures',
+  read(c) {
+    if (!TIME_BEFORE.has(c.low(c.i - 1)) || !/^\d{1,2}$/.test(c.low(c.i)) || !/^[0-5]\d$/.test(c.low(c.i + 1)))
+      return undefined;
+    const [hour, minute] = [Number(c.low(c.i)), Number(c.low(c.i + 1))];
+    const second = numberAt(c.tokens, c.i + 1);
+    if (!second || !valid(hour, minute) || hour === 0 || unitAfter(c.tokens, c.i + 2, second)) return undefined;
+    return clock(c, c.i, hour, minute, c.i + 2, false);
+  },
+};
+
 /** The hour and minute a number names, if it can: "6.50", "1830", "two fifty", "9". */
 export function timeOf(n: NumberReading): Clock | undefined {
   if (n.signed || n.ratio || n.value < 0) return undefined;

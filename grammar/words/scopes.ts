@@ -214,7 +214,7 @@ const POSSIBLE: CueGroup[] = [
     reach: 'outlook',
     clause: 'subject',
     phrases: `
-      {calling|calls|call} for ; {promise|promised|promises|predict|predicted|predicting} ; {forecast|forecasts} {is|is for|says|calls for|has|of|for|}
+      {calling|calls|call} for ; {promise|promised|promises|predict|predicted|predicting|predicts} ; {announce|announced|announces|announcing} ; {forecast|forecasts} {is|is for|says|calls for|has|of|for|}
       {weather says|radio says|supposed to|expected to|expecting|expect|they expect|they say|promising}
       {a|some|good|fair|} chance of ; threatening ; risk of ; brewing`,
   },
@@ -225,6 +225,7 @@ const POSSIBLE: CueGroup[] = [
     reach: 'statement',
     phrases: `
       {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; , {maybe|perhaps|probably|possibly} , {against|from|but|though|in|on|at} ; {n't|not} be {ruled out|excluded}
+, {they say|they 're saying|they said|says the radio|says the forecast|the radio says|the forecast says|so they say} $ ; , {they say|they 're saying|so they say|says the radio|says the forecast} ,
       {likely|expected|forecast|possible} {by|tonight|overnight|later|tomorrow|this} ; likely $ ; expected $
       {is|are|'s|was} {forecast|predicted|expected|promised|due} {for|tonight|later|tomorrow|this|by|to|}
       {warning|advisory} {for|on|tonight|tomorrow|this|from|} ; {coming|due|predicted|promised} {by|in|later|tonight|overnight|this}
