@@ -25,6 +25,16 @@ const FLOOR: Record<string, { f1: number; findings: number; heard: number }> = {
   'speaker-siblings': { f1: 0.72, findings: 0.66, heard: 0.69 },
   'speaker-weathered': { f1: 0.89, findings: 0.87, heard: 0.84 },
   'speaker-word-names': { f1: 0.81, findings: 0.8, heard: 0.74 },
+  'speaker-night-dictation': { f1: 0.75, findings: 0.7, heard: 0.75 },
+  'speaker-freighter': { f1: 0.8, findings: 0.85, heard: 0.8 },
+  'speaker-kennel-book': { f1: 0.8, findings: 0.85, heard: 0.75 },
+  'speaker-german-guide': { f1: 0.72, findings: 0.6, heard: 0.65 },
+  'speaker-checkpoints': { f1: 0.63, findings: 0.7, heard: 0.6 },
+  'speaker-junior': { f1: 0.75, findings: 0.74, heard: 0.75 },
+  'speaker-intervals': { f1: 0.76, findings: 0.8, heard: 0.66 },
+  'speaker-handler': { f1: 0.84, findings: 0.85, heard: 0.82 },
+  'speaker-ridge-racer': { f1: 0.83, findings: 0.85, heard: 0.7 },
+  'speaker-grandmother': { f1: 0.62, findings: 0.6, heard: 0.62 },
 };
 const DEFAULT = { f1: 0.85, findings: 0.85, heard: 0.8 };
 
