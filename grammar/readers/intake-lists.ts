@@ -1,5 +1,6 @@
 /** Reader "intake", the whole note: given and taken told of the same dogs is one entry; amounts and answers told in a list. */
 import type { Frame, Mention } from '../steps/frame.ts';
+import { wordsIn } from '../steps/tokens.ts';
 import { type Intake, itemAt, phrase, whatOf } from './intake-food.ts';
 import { UNIT } from './intake-giving.ts';
 import { doubted } from './places.ts';
@@ -70,10 +71,29 @@ export function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean
     );
     if (all) all.dogs = all.dogs.filter((d) => !one.dogs.includes(d));
   }
+  exceptedDiffer(keep, f);
   listedTakings(f, keep);
+  leftOutVerb(f, keep);
   amountsListed(f, keep);
   amountsBefore(f, keep);
   return keep;
+}
+
+/** "The boys took a sip, except Gus, he drained his": the exception is no more among them. */
+function exceptedDiffer(list: readonly Intake[], f: Frame): void {
+  for (const d of f.dogs) {
+    if (!d.excepted || d.dogs.length > 2) continue;
+    const at = f.tokens[d.from]?.start ?? 0;
+    const own = list.find((x) => (x.span?.[1] ?? 0) > at && x.dogs.join() === d.dogs.join());
+    const group = list.findLast(
+      (x) =>
+        (x.span?.[1] ?? 0) <= at &&
+        x.what === own?.what &&
+        x.took !== own.took &&
+        d.dogs.every((y) => x.dogs.includes(y)),
+    );
+    if (own && group && group.dogs.length > d.dogs.length) group.dogs = group.dogs.filter((x) => !d.dogs.includes(x));
+  }
 }
 
 const TAKEN: Record<string, Intake['took']> = {
@@ -119,6 +139,64 @@ function listedTakings(f: Frame, list: Intake[]): void {
       ...doubted(d.doubt),
     });
     f.claim(d.from, d.to + 2);
+  }
+}
+
+const HOW_MUCH: readonly (readonly [string, Intake['took']])[] = [
+  ['all of it', 'all'],
+  ['all of hers', 'all'],
+  ['all of his', 'all'],
+  ['everything', 'all'],
+  ['the lot', 'all'],
+  ['all', 'all'],
+  ['most of it', 'most'],
+  ['most', 'most'],
+  ['half of it', 'some'],
+  ['half', 'some'],
+  ['a little', 'some'],
+  ['a bit', 'some'],
+  ['a few bites', 'some'],
+  ['a couple of bites', 'some'],
+  ['a couple bites', 'some'],
+  ['two bites', 'some'],
+  ['one bite', 'some'],
+  ['a bite', 'some'],
+  ['a sip', 'some'],
+  ['some of it', 'some'],
+  ['some', 'some'],
+  ['not a bite', 'none'],
+  ['not a drop', 'none'],
+  ['none', 'none'],
+  ['nothing', 'none'],
+  ['zero', 'none'],
+];
+
+/** "Beans ate all of his, Frost some, and Sunny nothing": the verb is said once, for the first. */
+function leftOutVerb(f: Frame, list: Intake[]): void {
+  for (const d of f.dogs) {
+    if (d.kind !== 'names' || d.possessive || d.company || !d.dogs.length || f.isClaimed(d.from, d.to + 1)) continue;
+    let k = d.to;
+    while (/^(only|just|about|maybe|almost|nearly|barely)$/.test(f.low(k))) k++;
+    const hit = HOW_MUCH.find(([w]) => wordsIn(f.tokens, k, k + w.split(' ').length) === w);
+    if (!hit) continue;
+    const to = k + hit[0].split(' ').length;
+    if (!/^([.,;!]|and|but|while|)$/.test(f.low(to)) && !f.dogFrom(to)) continue;
+    const at = f.tokens[d.from]?.start ?? 0;
+    const first = list.filter((x) => x.span && x.span[1] <= at && !x.assertion).at(-1);
+    const told = first && f.tokens.findIndex((t) => t.start >= (first.span?.[0] ?? 0));
+    if (!first || told === undefined || f.sentence(told) !== f.sentence(d.from)) continue;
+    if (list.some((x) => x.what === first.what && d.dogs.every((y) => x.dogs.includes(y)) && x.dogs.length < 3))
+      continue;
+    const { amount: _a, unit: _u, doubt: _d, because: _b, ...rest } = first;
+    list.push({
+      ...rest,
+      dogs: d.dogs,
+      took: /^(almost|nearly)$/.test(f.low(k - 1)) && hit[1] === 'all' ? 'most' : hit[1],
+      span: f.span([d.from, to]),
+      rule: '<dog> <how much>, the verb told before',
+      ...doubted(d.doubt),
+    });
+    f.claim(d.from, to);
   }
 }
 

@@ -1,19 +1,23 @@
 /** Reader "intake", what a dog took: "ate all", "picked at it", "left half", "wouldn't drink". */
 import type { DogPhrase, Frame, Mention, Owner } from '../steps/frame.ts';
-import { foodFor, type Intake, mealTold, phrase, type Served, type What, whatOf } from './intake-food.ts';
-import { amountFor } from './intake-giving.ts';
+import { foodFor, type Intake, phrase, type Served, type What, whatOf } from './intake-food.ts';
+import { amountFor, UNIT } from './intake-giving.ts';
+import { EATING, takingStands } from './intake-stands.ts';
 import { doubted, said } from './places.ts';
 
 export function readTaking(
   f: Frame,
   m: Mention,
-  kind: 'ate' | 'drank',
+  told: 'ate' | 'drank',
   served: Served,
   before: readonly Intake[],
 ): Intake[] | undefined {
   const words = phrase(f, m);
   let food = foodFor(f, m, served);
-  if (kind === 'ate' && food.what === 'water' && !food.own && EATING.test(words)) food = { at: food.at, own: false };
+  // "put away a pound of salmon": what can be said of a drink, said of food
+  const kind = told === 'drank' && food.own && food.what !== 'water' && EITHER.test(words) ? 'ate' : told;
+  if (kind === 'ate' && food.what === 'water' && !food.own && (EATING.test(words) || solidBite(f, m)))
+    food = { at: food.at, own: false };
   if (
     WEAK_NONE.test(words) &&
     before.some((e) => e.took !== 'none' && f.lastDogs(m.from)?.dogs.join() === e.dogs.join())
@@ -46,6 +50,8 @@ export function readTaking(
       ? 'water'
       : whatOf(f, food, m);
   took = refine(f, m, took, words, kind);
+  if (notBrought(f, m)) took = 'none';
+  if (took === 'some' && isMeasured(f, m)) took = 'all';
   const asserted = f.asserted(m.from, m.to);
   // A denial of something else does not reach over to eating.
   const far =
@@ -83,8 +89,42 @@ export function readTaking(
     served.what = 'water';
     served.at = m.from;
   }
+  if (took === 'none') claimBite(f, m);
   const both = secondFood(f, m, base);
   return both ? [base, both] : [base];
+}
+
+/** "drank half a litre": the half is the measure's, and what was measured went down. */
+function isMeasured(f: Frame, m: Mention): boolean {
+  const q = f.quantityAt(m.to - 1);
+  return (
+    q !== undefined && q.to > m.to && q.unit !== undefined && q.unit in UNIT && !/^(left|leav)/.test(f.low(m.from))
+  );
+}
+
+/** "I can't get her to drink", "couldn't coax him to eat": nothing went down. */
+function notBrought(f: Frame, m: Mention): boolean {
+  if (!/^(to|into)$/.test(f.low(m.from - 1))) return false;
+  const verb = (f.dogs.find((x) => x.to === m.from - 1)?.from ?? m.from - 1) - 1;
+  if (!/^(get|getting|coax|tempt|talk|persuade|convince|make|bribe)$/.test(f.low(verb))) return false;
+  return [1, 2].some((n) => /^(n't|not|never|cannot|cant|couldnt)$/.test(f.low(verb - n)));
+}
+
+/** Words of drinking that are said of eating too. */
+const EITHER = /^(put away|knocked back|sucked|sucking|downing|went through)/;
+/** "never touched a crumb": no drink has crumbs. */
+const solidBite = (f: Frame, m: Mention) =>
+  [1, 2].some((n) => /^(bites?|crumbs?|scraps?|morsel)$/.test(f.low(m.to + n)));
+
+/** "wouldn't eat one bite of it", "did not drink a drop": the smallest amount said behind is refused with the rest. */
+function claimBite(f: Frame, m: Mention): void {
+  let k = m.to;
+  while (/^(even|a|one|single|any|so|much|as|the|tiny|little)$/.test(f.low(k)) && k - m.to < 5) k++;
+  if (
+    k > m.to &&
+    /^(bites?|licks?|drops?|sips?|mouthfuls?|crumbs?|taste|scraps?|nibbles?|swallows?|laps?)$/.test(f.low(k))
+  )
+    f.claim(m.to, k + 1);
 }
 
 /** "wouldn't take his snack or his water": both were refused. */
@@ -99,157 +139,9 @@ function secondFood(f: Frame, m: Mention, first: Intake): Intake | undefined {
   return { ...rest, what: other.value === 'water' ? 'water' : first.what };
 }
 
-/** Verbs that no water is taken by. */
-const EATING =
-  /^(only |hardly |barely |just |nearly |almost )?(ate|eat|eats|eaten|eating|wolf|inhal|devour|gobbl|polish|scarf|munch|crunch|nibbl|picked at|picks at|chow|demolish)/;
 /** Turning away, which says nothing new of a dog that was just told to have eaten some. */
 const WEAK_NONE =
   /^(walked off|walked away|looked away|turned away|sniffed|sniffed at|left it|passed|dropped it|ignored it)$/;
-
-function takingStands(
-  f: Frame,
-  m: Mention,
-  words: string,
-  kind: 'ate' | 'drank',
-  food: Served & { own: boolean },
-  served: Served,
-): boolean {
-  const prev = f.low(m.from - 1);
-  const next = f.low(m.to);
-  const topic = food.own || served.at >= 0 || mealTold(f) || f.m.of('drank').some((x) => x.to <= m.from);
-  if (/^(left|left half|left some)$/.test(words) && f.siteAt(m.from)) return false;
-  if (kind === 'drank') {
-    if (words === 'drunk' && /^(a|like|the)$/.test(prev)) return false;
-    if (
-      /^(drinks|drink|drank|drinking)$/.test(words) &&
-      f.dogs.some((d) => d.to === m.from && /^(when|after|before|whenever|if|while|as)$/.test(f.low(d.from - 1))) &&
-      f.m.of('sign').some((x) => x.to <= m.from && !f.strongBetween(x.to, m.from))
-    )
-      return false;
-    if (words === 'drink' && /^(his|her|their|my|the|for|soft)$/.test(prev)) return false;
-    if (/^(drink|swallow|sip|dip|dips)$/.test(words) && /^(to|hot|my|of)$/.test(prev) && prev !== 'to') return false;
-    if (/^(water|watered)$/.test(words) && !f.dogs.length) return false;
-    if (/^(drained|knocked back|some water|a little water)$/.test(words) && !topic) return false;
-    if (/^(some water|a little water|a bit of water)$/.test(words)) return false;
-    if (words === 'no water') return f.dogs.some((d) => d.to <= m.from && m.from - d.to < 8);
-    return true;
-  }
-  if (
-    /^(some|some of|half|half of|most|most of|part of|a half|three quarters|two thirds|a third of|a quarter of|3\/4|only some of|half his|half her|half their|half hers|half theirs)$/.test(
-      words,
-    )
-  ) {
-    // "gave her some broth"
-    if (
-      f.m
-        .of('gave')
-        .some(
-          (g) =>
-            g.to <= m.from &&
-            m.from - g.to <= 3 &&
-            /^(gave|give|giving|gives|handed|tossed|fed|offered)$/.test(f.low(g.from)),
-        )
-    )
-      return false;
-    const dog = f.dogs.find((d) => d.from >= m.to && d.from - m.to <= 1 && d.possessive);
-    return (
-      (Boolean(dog) && topic) ||
-      (food.own && /^(left|had|took|ate|finished|got|her|his|only|their|just)$/.test(prev) && food.at - m.to < 4) ||
-      (/^(left|ate|took|had)$/.test(prev) && served.at >= 0)
-    );
-  }
-  if (/^(mouthfuls?|bites)$/.test(words))
-    return f.quantities.some((q) => q.to === m.from) || /^(few|couple|several|some|small|little|tiny)$/.test(prev);
-  // "tried to eat the balm", "ate his bootie"
-  if (
-    EATING.test(words) &&
-    /^(the|his|her|my|a|an|their)$/.test(next) &&
-    (f.m.at('act', m.to + 1) || f.m.at('item', m.to + 1) || f.m.at('bootie', m.to + 1)) &&
-    !f.m.at('food', m.to + 1)
-  )
-    return false;
-  if (/^(nearly|almost) all$/.test(words) && (next === ':' || next === 'of')) return false;
-  // the pill, not the food
-  if (
-    /^(spat|spit)/.test(words) &&
-    f.m.of('act').some((a) => a.value === 'medicated' && a.to <= m.from && m.from - a.to < 12)
-  )
-    return false;
-  // "none of them would touch it": only of nobody
-  if (/^(would (touch|take|eat|look at|so much as touch)|wanted|wants|wanted any)$/.test(words))
-    return f.dogs.some((d) => d.to === m.from && d.negative);
-  // "didn't want to cross"
-  if (/\bwant$/.test(words) && next === 'to' && !/^(eat|drink|touch|take|have|try|finish)$/.test(f.low(m.to + 1)))
-    return false;
-  // what is no food
-  const thing =
-    /^(socks?|gloves?|mitts?|mittens?|rocks?|stick|rope|plastic|hat|bootie|booties|poop|poo|crap|garbage|mouse|rabbit|squirrel|sandwich|grass|moss|dirt|toy|towel)$/;
-  if (/^(ate|eats|eating|eaten|eat)$/.test(words) && [0, 1, 2].some((n) => thing.test(f.low(m.to + n)))) return false;
-  // "took a few steps"
-  if (
-    /^took/.test(words) &&
-    [0, 1].some((n) =>
-      /^(steps?|strides?|minutes|days|miles|laps|turns?|looks?|falls?|spills?|tumbles?|hours?|breaths?)$/.test(
-        f.low(m.to + n),
-      ),
-    )
-  )
-    return false;
-  // "wouldn't take my commands"
-  if (
-    /\btake$/.test(words) &&
-    /^(my|commands?|the (gee|haw|lead|turn|corner|trail|fork)|a (gee|haw|turn)|gee|haw|direction)/.test(
-      `${next} ${f.low(m.to + 1)}`,
-    )
-  )
-    return false;
-  if (words === 'picked') return next === 'at';
-  // "ate through her neckline"
-  if (
-    /^(ate|eats|eaten|eating)$/.test(words) &&
-    (next === 'through' || f.m.at('gear-state', m.from)?.to !== m.to) &&
-    next === 'through'
-  )
-    return false;
-  if (/^(ate|eat|eats|eaten)$/.test(words) && f.m.at('item', m.to + 1)) return false;
-  if (/^(refused|refuse|refuses|refusing)$/.test(words) && (f.m.at('manner', m.from)?.to ?? 0) > m.to) return false;
-  if (/^(refused|refuse|refuses|refusing)$/.test(words))
-    return !!(next !== 'to' || /^(eat|drink|take|touch)$/.test(f.low(m.to + 1)));
-  if (/^(passed|pass|passed on|missed|skip|skips|skipped|skipping)$/.test(words))
-    return (
-      (topic &&
-        !/^(the (bridge|cabin|lake|hut|road|river)|a|another|two|out|by|it)\b/.test(`${next} ${f.low(m.to + 1)}`) &&
-        !/^(we|i|just)$/.test(prev)) ||
-      (food.own && food.at - m.to < 3)
-    );
-  if (/^(nothing|none|none of|nope|zip|nada|zilch|gone|all gone|no thanks|said no|untouched|nothing left)$/.test(words))
-    return (
-      served.at >= 0 &&
-      f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 2) &&
-      !/^(in|wrong|on|of it|since|to)$/.test(next)
-    );
-  if (/^(cleaned out|cleaned up|cleans up|cleaning up|cleaned|clean)$/.test(words))
-    return topic || /^(everything|theirs|hers|his|it all)$/.test(next) || f.dogs.some((d) => d.to === m.from)
-      ? (!f.entries.some((e) => e.kind === 'care') && next !== 'the') || food.own
-      : false;
-  if (
-    /^(finished|finish|finishes|bolted|polished|put away|put down|accepted|emptied|crushed|crushed it|swallowed|snatched|dug in|tucked in|picky|fussy|quiet|hungry|ravenous|starving|partial|not all|not much|ignored|ignored it|ignores|turned away|walked away|walked off|looked away|buried|buried it|left it|left his|left hers|left theirs|dropped it|declined|rejected|reluctantly|went without|missed|mouthed|licked up|took it|took the|gone before|had none|had all|took all|had some|a bite|a taste|a lick)$/.test(
-      words,
-    )
-  )
-    return topic;
-  if (
-    /^(left half|left some|left a little|left a bit|left most|left a lot|left all|left everything|left a quarter)$/.test(
-      words,
-    )
-  )
-    return true;
-  if (/^could n't (be bothered|care less|care)$/.test(words))
-    return food.own || (served.at >= 0 && f.sentence(served.at) === f.sentence(m.from));
-  if (/^(whole|vanished|every crumb|every last bite|in one (breath|bite|gulp)|went at it)$/.test(words)) return false;
-  if (/^(sniffed|sniffed at)$/.test(words)) return topic && !/^(around|the)$/.test(next);
-  return true;
-}
 
 /** Who ate: the dog before the verb, a list behind a colon, or "for the leaders". */
 function whoTook(f: Frame, m: Mention, _kind: string, before: readonly Intake[]): Owner {
@@ -283,6 +175,8 @@ function refine(f: Frame, m: Mention, took: Intake['took'], words: string, _kind
   if (/clean|polish|wolf|inhale|devour|lick|everything/.test(words)) return took;
   for (let k = m.to; k < Math.min(f.tokens.length, m.to + 5); k++) {
     if (f.isStrong(k) || f.low(k) === ',' || (f.dogFrom(k) && !f.dogFrom(k)?.possessive)) break;
+    // "drank his broth and had a few bites of fish": the next thing he took
+    if (/^(and|then)$/.test(f.low(k)) && (f.m.at('ate', k + 1) || f.m.at('drank', k + 1))) break;
     const a = f.m.from('ate', k) ?? f.m.from('drank', k);
     if (a && (a.value === 'some' || a.value === 'most') && !/^(picked)$/.test(f.low(k))) {
       f.claim(a.from, a.to);

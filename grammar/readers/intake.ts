@@ -7,6 +7,7 @@ import { deniedInside } from '../steps/mentions.ts';
 import { type Intake, itemAt, ownFood, phrase, type Served, serve, whatOf } from './intake-food.ts';
 import { amountFor, readGiving } from './intake-giving.ts';
 import { tidy } from './intake-lists.ts';
+import { readMeasured } from './intake-measured.ts';
 import { readTaking } from './intake-taking.ts';
 import { said } from './places.ts';
 
@@ -42,6 +43,12 @@ export function readIntake(f: Frame): void {
     covered = m.to;
     f.claim(m.from, m.to);
   }
+  for (const e of readMeasured(
+    f,
+    out.map((o) => o.entry),
+  ))
+    out.push({ entry: e, at: f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0)), giving: false });
+  out.sort((a, b) => a.at - b.at);
   served0(f, out);
   for (const o of tidy(f, out)) f.add(o);
 }

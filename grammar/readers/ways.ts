@@ -10,7 +10,7 @@ const CLOSE_ONLY = new Set(
   ),
 );
 const LINK =
-  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|loose|free|light|runs|ran|stands|stood|works|worked|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead)$/;
+  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|loose|free|light|runs|ran|stands|stood|works|worked|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead|finished|finishes|finish|ended|home|fresh)$/;
 
 /** Reads how the dogs went. */
 export function readAttitude(f: Frame): void {

@@ -140,7 +140,7 @@ export const GAPPED: readonly Gapped[] = [
     'all',
     'licked cleaned emptied polished finished',
     'clean; bowl; bowls; dish; dishes; pan; pans; plate; plates',
-    'his her their the its every all both off out up own',
+    'his her their the its every all both off out up own snow ground ice floor',
   ),
   row('ate', 'none', 'appetite', 'gone; zero; none; nil; nonexistent; nothing', BE),
   row(
