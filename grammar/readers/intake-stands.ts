@@ -91,6 +91,13 @@ export function takingStands(
     f.m.of('act').some((a) => a.value === 'medicated' && a.to <= m.from && m.from - a.to < 12)
   )
     return false;
+  // "nobody wanted to leave"
+  if (
+    /^(wanted|wants)$/.test(words) &&
+    next === 'to' &&
+    !/^(eat|drink|touch|take|have|try|finish)$/.test(f.low(m.to + 1))
+  )
+    return false;
   // "none of them would touch it": only of nobody
   if (/^(would (touch|take|eat|look at|so much as touch)|wanted|wants|wanted any)$/.test(words))
     return f.dogs.some((d) => d.to === m.from && d.negative);

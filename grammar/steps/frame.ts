@@ -450,6 +450,8 @@ export class Frame {
     const word = this.low(human);
     if (/^(my|our|your)$/.test(word)) return i - human <= 5;
     const end = this.personAt(human)?.to ?? this.m.at('me', human)?.to ?? human + 1;
+    // "I'm hollering at Nora": the verb stands in the word
+    if (/^('m|'re|'ve)$/.test(this.low(end - 1)) && end - human > 1) return i - end <= 1;
     const verb = this.low(end);
     const person = this.personAt(human);
     if (person?.possessive) return i - end <= 3;
