@@ -41,7 +41,7 @@ export function correct(tokens: Token[], m: Mentions, text: string, roster: Rost
     if (!next) break;
     done = next.done;
     current = next.tokens.map((t, i) => (t.i === i ? t : { ...t, i }));
-    mentions = findMentions(current);
+    mentions = findMentions(current, (low) => roster.forms.has(low));
   }
   return current;
 }

@@ -117,10 +117,11 @@ export class Frame {
     this.roster = rosterOf(context);
     const heard = tokenize(text);
     this.#wordsHeard = hear(heard, this.roster);
-    const first = findMentions(heard);
+    const isName = (low: string) => this.roster.forms.has(low);
+    const first = findMentions(heard, isName);
     this.tokens = correct(heard, first, text, this.roster);
     this.corrected = this.tokens !== heard;
-    this.m = this.tokens === heard ? first : findMentions(this.tokens);
+    this.m = this.tokens === heard ? first : findMentions(this.tokens, isName);
     this.quantities = quantitiesOf(this.tokens, text);
     this.people = findPeople(this.tokens, this.roster);
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));

@@ -112,8 +112,11 @@ function silent(m: Mention, idioms: readonly (Mention | undefined)[]): boolean {
   return true;
 }
 
-/** The mentions of a note. Linear in its length. */
-export function findMentions(tokens: readonly Token[]): Mentions {
+/**
+ * The mentions of a note. Linear in its length. `isName` tells the names of the kennel: one that English does not have
+ * ("Bruse") is the dog alone, though the lexicon may hold it as a slip of some word's spelling.
+ */
+export function findMentions(tokens: readonly Token[], isName: (low: string) => boolean): Mentions {
   const all = new Mentions(tokens.length);
   const held: Mention[] = [];
   const idioms: (Mention | undefined)[] = [];
@@ -130,7 +133,11 @@ export function findMentions(tokens: readonly Token[]): Mentions {
       const to = gappedEnd(tokens, i, g);
       if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to, gapped: true });
     }
-    phrasesAt(tokens, i, (p, to) => take(p, i, to));
+    const { low, known } = tokens[i] as Token;
+    const named = !known && isName(low);
+    phrasesAt(tokens, i, (p, to) => {
+      if (!named || to > i + 1) take(p, i, to);
+    });
   }
   // "I get to the left wrist": no way to turn
   for (const p of idioms.length ? held : []) {

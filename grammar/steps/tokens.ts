@@ -113,6 +113,11 @@ function piecesOf(stretch: string): readonly Piece[] {
   return made;
 }
 
+/** Does English have the word? A list of words may have "thirty" and not the "Thirty" that begins a sentence. */
+const isEnglish = (low: string) =>
+  Number((nlp.readDoc(low).tokens().out(uniqueId) as unknown as number[])[0]) < VOCABULARY_END;
+const startsCapital = (word: string) => /^[A-Z][a-z]/.test(word);
+
 function cut(stretch: string): Piece[] {
   const out: Piece[] = [];
   const add = (start: number, end: number, gap: boolean, known = true) => {
@@ -140,7 +145,12 @@ function cut(stretch: string): Piece[] {
       add(start, start + bare, gap);
       add(start + bare, at, false);
     } else if (simple || value.length === 1 || POINTED.test(value))
-      add(start, at, gap, (ids[t] as number) < VOCABULARY_END);
+      add(
+        start,
+        at,
+        gap,
+        (ids[t] as number) < VOCABULARY_END || (simple && startsCapital(value) && isEnglish(value.toLowerCase())),
+      );
     else {
       const cuts = apostrophe(value) ?? pieces(value);
       cuts.forEach(([a, b], k) => {
