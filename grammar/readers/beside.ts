@@ -14,3 +14,13 @@ export const rightOf = (f: Frame, q: Quantity, n: number) => {
   while (b < f.tokens.length && b - q.to < n && !f.isStrong(b)) b++;
   return wordsIn(f.tokens, q.to, b);
 };
+
+const PART = /\b(rep|reps|interval|intervals)\b/;
+const NTH =
+  /(^|\band |\bthen |\b(the|our|my) )(first|second|third|fourth|fifth|sixth|last|next|final)( and last| and final)?( one| rep| interval| heat| lap| round| :| ,| was| took)/;
+
+/** Is what the sentence measures one part of a run: an interval, a heat, "the second one took six minutes"? */
+export const ofPart = (f: Frame, q: Quantity): boolean => {
+  const before = leftOf(f, q, 14);
+  return PART.test(before) || NTH.test(before);
+};

@@ -2,6 +2,7 @@
 import type { EntryOf } from '../entry.ts';
 import type { Frame, Quantity } from '../steps/frame.ts';
 import type { Clock } from '../steps/quantities.ts';
+import { leftOf } from './beside.ts';
 import { said } from './places.ts';
 
 type Event = EntryOf<'clock'>['event'];
@@ -10,7 +11,7 @@ type Event = EntryOf<'clock'>['event'];
 const EVENTS: readonly [Event, RegExp][] = [
   [
     'other',
-    /^(left there|left( the)? (checkpoint|cabin|hut|lake|lodge|camp|road|xing|crossing|village|river|bridge|ckpt|cp|stop|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
+    /^(left there|(out of|off from|away from|departed|depart)( the)? (checkpoint|cabin|hut|lake|lodge|camp|ckpt|cp|village)|left( the)? (checkpoint|cabin|hut|lake|lodge|camp|road|xing|crossing|village|river|bridge|ckpt|cp|stop|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|pulled hook|hook pulled|hook 's pulled|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
   ],
   [
     'finish',
@@ -35,7 +36,7 @@ export function readClock(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'clock' && !slotStands(f, q, prev, typed)) return false;
   if (prev === 'by' && f.low(q.from - 2) === typed) return false;
   if (/^(mile|km|k|kilometre|kilometer|hr|bcs|temp|t|wt)$/.test(prev)) return false;
-  const event = eventOf(f, q);
+  const event = backSaid(f, q) ? 'finish' : eventOf(f, q);
   if (q.dimension !== 'clock' && !event && !/^(at|by|around|about|@|till|until|before|after|past)$/.test(prev))
     return false;
   // "we leave at two" has not been yet
@@ -101,6 +102,25 @@ const words = (f: Frame, a: number, b: number) => {
   return out.join(' ');
 };
 
+/** "We're back! It's like three oh five": the time of the sentence before. */
+function backSaid(f: Frame, q: Quantity): boolean {
+  if (
+    !/^(it 's|it is|its|time|clock says|time is)( now| like| about| just| only| nearly| almost| exactly)*$/.test(
+      leftOf(f, q, 5),
+    )
+  )
+    return false;
+  const end = f.tokens.findLastIndex((_, k) => k < q.from && f.isStrong(k));
+  let start = end;
+  while (start > 0 && !f.isStrong(start - 1)) start--;
+  return (
+    end > 0 &&
+    /^(and |ok |okay |so |hey |well |yay )*(we 're |we are |i 'm |all |finally )*(back|home|done|in the yard)\b( again| now| home| safe| already| in the yard| ,)*$/.test(
+      words(f, start, end),
+    )
+  );
+}
+
 /** The event nearest before the time in its sentence, else right behind it. */
 function eventOf(f: Frame, q: Quantity, reach = 10): Event | undefined {
   for (let k = q.from - 1; k >= 0 && q.from - k <= reach && !f.isStrong(k); k--) {
@@ -108,13 +128,23 @@ function eventOf(f: Frame, q: Quantity, reach = 10): Event | undefined {
     if (other) break;
     const event = eventAt(f, k, Math.min(q.from, k + 5));
     // The hook is pulled to leave the yard, unless a stop was told before: then to go on.
-    if (event && /^(pull|pulled|pulling)$/.test(f.low(k)) && /\bhook\b/.test(words(f, k, k + 3)))
+    if (
+      event &&
+      /^(pull|pulled|pulling|hook)$/.test(f.low(k)) &&
+      /\b(pull\w*( the)? hook|hook('s| was)? pulled)\b/.test(words(f, k, k + 4))
+    )
       return f.entries.some((e) => e.kind === 'clock' || (e.kind === 'duration' && e.of === 'stop'))
         ? 'other'
         : 'start';
     if (event) return event;
   }
-  for (let k = q.to; k < f.tokens.length && k - q.to < 4 && !f.isStrong(k) && f.low(k) !== ','; k++) {
+  // "12:20, short stop at the barn": a time as the heading of what follows
+  const heads = (q.from === 0 || f.isStrong(q.from - 1)) && /^(,|:|-)$/.test(f.low(q.to));
+  for (
+    let k = heads ? q.to + 1 : q.to;
+    k < f.tokens.length && k - q.to < 4 && !f.isStrong(k) && f.low(k) !== ',';
+    k++
+  ) {
     const event = eventAt(f, k, k + 4);
     if (event) return event;
   }
@@ -132,7 +162,21 @@ function eventAt(f: Frame, k: number, end: number): Event | undefined {
       f.tokens.slice(Math.max(0, k - 6), k).some((t) => /^(out|left|start)$/.test(t.low))
     )
       return event;
-    if (hit[0] === 'in' && k !== 0 && !f.isStrong(k - 1) && f.low(k - 1) !== 'got' && f.low(k - 1) !== 'back') continue;
+    // "will be in about eight"
+    const arrives =
+      /^(be|are|were|'re|come|coming|roll|rolled)$/.test(f.low(k - 1)) &&
+      /^(at|about|around|by|near)$/.test(f.low(k + 1));
+    if (hit[0] === 'in' && k !== 0 && !f.isStrong(k - 1) && !/^(got|back)$/.test(f.low(k - 1)) && !arrives) continue;
+    if (
+      hit[0] === 'home' &&
+      /^(crew|team|kennel|dogs|bunch|gang|yard|stretch|trail|trip|loop|string)$/.test(f.low(k + 1))
+    )
+      continue;
+    if (
+      hit[0] === 'up at' &&
+      /^(pull|pulls|pulled|pulling|parked|held|set|ended|hooked|tied|drew|draw|camped)$/.test(f.low(k - 1))
+    )
+      continue;
     if (/^(out|off|back|away|home)$/.test(hit[0]) && f.siteAt(k)) continue;
     if (/^left$/.test(hit[0]) && (f.siteAt(k) || f.m.at('position', k + 1) || f.dogFrom(k + 1))) continue;
     if (hit[0] === 'out' && f.low(k + 1) === 'there') continue;

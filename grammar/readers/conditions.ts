@@ -141,6 +141,8 @@ function skyStands(f: Frame, m: Mention): boolean {
   const words = phrase(f, m);
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
+  // "a ten mile an hour breeze" is told by its speed
+  if (m.value === 'windy' && f.quantities.some((q) => q.dimension === 'speed' && q.to === m.from)) return false;
   if (!SKY_ALONE.has(words)) {
     if (/^(little wind|a little wind|windy|wind up)$/.test(words) && /^(break|chill|burn)$/.test(next)) return false;
     if (
@@ -245,6 +247,13 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   )
     return false;
   if (f.m.at('manner', m.from) && pulled(f, m)) return false;
+  if (
+    words === 'moose tracks' &&
+    f.low(m.from - 1) === 'the' &&
+    /^(at|past|by|near|after|before|of)$/.test(f.low(m.from - 2))
+  )
+    return false;
+  if (pair(f, m)) return true;
   // "nice and firm" is firm
   if (words === 'nice' && f.low(m.to) === 'and') return false;
   // A list of surfaces: "fast and hard", "deep sugar", "10 cm fresh on trail, slow"
@@ -383,6 +392,23 @@ const pulled = (f: Frame, m: Mention) =>
   !f.m.at('trail-word', m.from - 1) &&
   !f.m.at('trail-word', m.from - 2) &&
   !f.m.at('trail-word', m.to);
+
+const OF_TRAIL = /^(hard|fast|soft|slow|firm|deep|smooth|rough|punchy|icy|slick|sticky|bumpy)$/;
+
+/** "Hard and fast, glare ice on the corners": two surfaces joined, and nobody before them in the part of the sentence. */
+function pair(f: Frame, m: Mention): boolean {
+  if (!OF_TRAIL.test(f.low(m.from))) return false;
+  const joined = (k: number) => /^(and|&|n|\/|but)$/.test(f.low(k));
+  const first =
+    joined(m.from - 1) && OF_TRAIL.test(f.low(m.from - 2))
+      ? m.from - 2
+      : joined(m.to) && OF_TRAIL.test(f.low(m.to + 1))
+        ? m.from
+        : -1;
+  if (first < 0) return false;
+  const before = f.low(first - 1);
+  return first === 0 || f.isStrong(first - 1) || /^(,|:|-|;)$/.test(before);
+}
 
 /** A trail word right before ("the trail is still hard") or right behind ("fast trail", "soft on the river"). */
 function trailNear(f: Frame, m: Mention): boolean {

@@ -1,6 +1,6 @@
 /** Reader "duration": how long a run, a stop or something else took, also where it is told with a colon. */
 import type { Frame, Quantity } from '../steps/frame.ts';
-import { leftOf, rightOf } from './beside.ts';
+import { leftOf, ofPart, rightOf } from './beside.ts';
 import { said } from './places.ts';
 
 /** "22 miles, 2:40": hours and minutes right behind a length are how long it took. */
@@ -56,6 +56,9 @@ export function readDuration(f: Frame, q: Quantity): boolean {
   )
     return false;
   let of: 'run' | 'stop' | 'other' = 'other';
+  // "fifteen minutes of that parked", "of which ten minutes were the break"
+  const share =
+    /^of (that|those|it|which|this)\b/.test(right) || /\bof (which|that|those)( about| roughly| some)?$/.test(left);
   const whole =
     /\b(took|takes)( us| me| them)?( about| just| over| under| around)*$/.test(left) &&
     /^(to (do|run|cover|make|finish|get home|get back|go) |for the (run|loop|whole|trip)|all told|door to door)/.test(
@@ -69,7 +72,10 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     /^(of (rest|sleep|break|straw)|stop|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the (hut|cabin|checkpoint|lake|fire))\b/.test(
       near,
     ) ||
-    (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right))
+    (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right)) ||
+    (share && STOP.test(rightOf(f, q, 9))) ||
+    /^(here|there)\b/.test(right) ||
+    /\b(water|snack|soup|lunch|rest|break|straw|nap|stop|picnic)( ,|:| for| of| about)*$/.test(left)
   )
     of = 'stop';
   else if (
@@ -84,7 +90,8 @@ export function readDuration(f: Frame, q: Quantity): boolean {
   )
     of = 'other';
   else if (
-    STOP.test(left) &&
+    (STOP.test(left) ||
+      (/\bfor( about| a good| some)?$/.test(left) && /\bpulled (over|in|up)\b/.test(leftOf(f, q, 16)))) &&
     !/(\bso (about |roughly |some )?$|\b(so far|total|run|all told)\b[^,]*$)/.test(`${left} `)
   )
     of = 'stop';
@@ -104,6 +111,7 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     (/\btook (us|me|them)$/.test(left) && f.entries.some((e) => e.kind === 'distance' && e.measure === 'total'))
   )
     of = 'run';
+  if (of === 'run' && ofPart(f, q)) of = 'other';
   // a rest of days is no stop on the way
   if (of === 'stop' && q.value > 24 * 60) of = 'other';
   f.add({

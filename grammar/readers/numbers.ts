@@ -1,7 +1,7 @@
 /** Readers of numbers: distance, clock, duration, speed, wind, air temperature, and measures taken from a dog. */
 import type { EntryOf } from '../entry.ts';
 import type { Frame, Quantity } from '../steps/frame.ts';
-import { leftOf, rightOf } from './beside.ts';
+import { leftOf, ofPart, rightOf } from './beside.ts';
 import { readClock } from './clock.ts';
 import { readColonTime, readDuration } from './durations.ts';
 import { readMeasures } from './measures.ts';
@@ -64,6 +64,9 @@ function addDistance(
   f.claim(from, to);
 }
 
+/** "up to the cabin", "from here to the road": a length has two ends. */
+const TO_PLACE = /^(of \w+ )?(up|down|out|over|back|across|home)? ?(to|from|into) (the|a|our|my|here|there|\w+)\b/;
+
 /** A length that is not the run's: depth of snow, how long something is, a stretch of trail. */
 function notOfRun(f: Frame, q: Quantity): boolean {
   const right = rightOf(f, q, 5);
@@ -75,7 +78,10 @@ function notOfRun(f: Frame, q: Quantity): boolean {
     return true;
   if (
     /^(of|fresh|new|deep|wide|thick|long|tall|high|drifts?|drop|split|cut|gash|tear|off|square|snow)\b/.test(right) &&
-    !/^of (us|it|trail to go)/.test(right)
+    !/^of (us|it|trail to go)/.test(right) &&
+    !/^of (\w+ ){0,3}(trail|road|track|going|climbing|climb|river|lake|ice) (up|down|out|over|back|to|from|across)\b/.test(
+      right,
+    )
   )
     return true;
   // "September: 8 runs, 44 miles": a month's sum
@@ -92,7 +98,8 @@ function notOfRun(f: Frame, q: Quantity): boolean {
     /\b(last|first|next|every|within|another|final|extra|per|each|few|couple of|second|only for|for|for the|for about|than)$/.test(
       left,
     ) &&
-    !/\b(to go|left|remaining)\b/.test(right)
+    !/\b(to go|left|remaining)\b/.test(right) &&
+    !(/\b(for|the last|the first|the next) the?$|\bfor the$|\bfor$/.test(left) && TO_PLACE.test(right))
   )
     return true;
   if (/\b(foot|feet)$/.test(f.low(q.to - 1)) && /^(?!loop|run)/.test(right) && q.value < 60) return true;
@@ -263,9 +270,10 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
   if (/\b(another|remaining|remains?|it rests|rests) ?(about|us|only)?$/.test(left)) return 'remaining';
   if (
     /^(in|out|into|along|so far|done|down|gone|behind us|under|past|since|mark)\b/.test(right) &&
-    !/^(in (\d+|two|three|four|five|an hour|total|all|under|about)|out and back|out of|down to|in the (bag|books))\b/.test(
+    !/^(in (\d+|an?|half|less|just|exactly|roughly|total|all|under|about)|out and back|out (of|to|from)|down to|in the (bag|books))\b/.test(
       right,
-    )
+    ) &&
+    !(/^in\b/.test(right) && f.quantityAt(_q.to + 1)?.dimension === 'duration')
   )
     return 'mark';
   if (
@@ -276,7 +284,10 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
     !/^(round trip|out and back|today|tonight)/.test(right)
   )
     return 'leg';
-  if (placeToPlace(f, _q)) return 'leg';
+  if (placeToPlace(f, _q) || ofPart(f, _q)) return 'leg';
+  if (/^of .*\b(up|down|out|over|back|to|from|across)\b/.test(right)) return 'leg';
+  // "the portage alone is eight hundred yards"
+  if (/^(yd|m|ft)$/.test(_q.unit ?? '') && /\b(alone|itself)( is| was|'s)?( about| some)?$/.test(left)) return 'leg';
   if (/\b(leg|lap)\b[^.]*$/.test(leftOf(f, _q, 14)) && !/\b(total|altogether|all told)\b/.test(right)) return 'leg';
   if (
     /^(all told|total|in total|in all|today|tonight|loop|run|round trip|altogether|out and back|on the|in (\d|two|three|four|five|an)|this)\b/.test(
@@ -307,15 +318,16 @@ function readSpeed(f: Frame, q: Quantity): boolean {
   const windy =
     /\b(winds?|gusts?|gusting|breeze|headwind|crosswind|tailwind|blowing)\b/.test(left) ||
     /^(wind|winds|gusts?|breeze|headwind|out of the|from the|nw|ne|sw|se|knots|northerly)\b/.test(right) ||
-    q.unit === 'kn' ||
+    (q.unit === 'kn' && f.low(q.to - 1) !== 'knot') ||
     q.unit === 'm/s';
+  if (q.unit === 'kn' && !windy) return false;
   if (
     windy &&
     (q.dimension === 'speed' ||
       (q.dimension === 'number' &&
         !q.weak &&
         /\b(winds?|gusts?|gusting|breeze|headwind|blowing)\b[^.]{0,30}$/.test(left) &&
-        /\b(at|to|of|about|around|maybe|is|was|winds?|gusting|up|over|from|near|roughly|n|s|e|w|nw|ne|sw|se|say|good|steady)$/.test(
+        /\b(at|to|of|about|around|maybe|is|was|winds?|gusting|up|over|from|near|roughly|like|'s|blowing|n|s|e|w|nw|ne|sw|se|say|good|steady)$/.test(
           left,
         )))
   ) {
@@ -341,7 +353,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     q.value < 30 &&
     !q.unit;
   const average =
-    /\b(average|averaging|averaged|avg 'd|avged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
+    /\b(average|averaging|averaged|avg 'd|avged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|(?:trotting|loping|going|running|moving|trucking|cruising|rolling|bowling|ticking|plodding|humming) along at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
       left,
     );
   const bare =

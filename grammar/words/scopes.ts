@@ -215,7 +215,7 @@ const POSSIBLE: CueGroup[] = [
     clause: 'subject',
     phrases: `
       {calling|calls|call} for ; {promise|promised|promises|predict|predicted|predicting|predicts} ; {announce|announced|announces|announcing} ; {forecast|forecasts} {is|is for|says|calls for|has|of|for|}
-      {weather says|radio says|supposed to|expected to|expecting|expect|they expect|they say|promising}
+      {weather|radio|forecast} {man|guy|lady|fella|fellow|} {says|said|has|calls for} ; forecasting ; {says|say|said} there 's ; {supposed to|expected to|expecting|expect|they expect|they say|promising}
       {a|some|good|fair|} chance of ; threatening ; risk of ; brewing`,
   },
   {
@@ -229,7 +229,7 @@ const POSSIBLE: CueGroup[] = [
       {likely|expected|forecast|possible} {by|tonight|overnight|later|tomorrow|this} ; likely $ ; expected $
       {is|are|'s|was} {forecast|predicted|expected|promised|due} {for|tonight|later|tomorrow|this|by|to|}
       {warning|advisory} {for|on|tonight|tomorrow|this|from|} ; {coming|due|predicted|promised} {by|in|later|tonight|overnight|this}
-      {<be>} {possible|suspected|likely|probable|questionable} ; not {ruled out|excluded}`,
+      {in|on} the forecast ; due {on|in|over|at|for|before|after} {the|} ; {<be>} {possible|suspected|likely|probable|questionable} ; not {ruled out|excluded}`,
   },
 ];
 

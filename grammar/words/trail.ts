@@ -5,7 +5,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'icy',
-    'icy; glare ice; glare; ice; glaze; glazed; glazed over; skating rink; a skating rink; rink; glass; black ice; iced over; polished ice; iced; sheet ice; sheet of ice; bare ice; slick; slippery; ice rink; blue ice; like glass; boilerplate; slick as glass; ice sheet; icey; glassy; ice on the trail; ice under; ice patches; patches of ice; lake ice; river ice; hard ice; icy patches; where ice; glare eyes; glared ice; jagged ice; jumble ice; skatey; greasy',
+    'icy; glare ice; glare; ice; glaze; glazed; glazed over; skating rink; a skating rink; rink; glass; black ice; iced over; polished ice; iced; sheet ice; sheet of ice; bare ice; slick; slippery; ice rink; blue ice; like glass; boilerplate; slick as glass; ice sheet; icey; glassy; ice on the trail; ice under; ice patches; patches of ice; lake ice; river ice; hard ice; icy patches; where ice; glare eyes; glared ice; jagged ice; jumble ice; skatey; greasy; sheet of glass; big sheet of glass; one sheet of glass; pure ice; nothing but ice; solid ice; sheer ice; all ice; on top of ice; over ice',
   ],
   [
     'surface',
@@ -16,12 +16,12 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'soft',
-    'soft; mushy; mush; softening; softened; soft trail; spongy; soft going; gone soft; going soft; mashed potatoes; squishy; soft snow; softer; loose; softening up; pillowy; rotten; mealy',
+    'soft; mushy; mush; softening; softened; soft trail; spongy; soft going; gone soft; going soft; mashed potatoes; squishy; soft snow; softer; loose; softening up; pillowy; rotten; mealy; soft as flour; soft as butter; soft as mush; soft as mashed potatoes; soft as porridge; like flour; like mashed potatoes; like porridge',
   ],
   [
     'surface',
     'punchy',
-    "punchy; punching through; punched through; breaks through; breaking through; rotten crust; breakable crust; punching; crust gives way; crust breaking; punchy trail; post holing; postholing; crust won't hold; crust wouldn't hold; dogs punching; punches through; punchey; crust giving way; crust breaks; crust gave way; breakthrough crust; post hole; breaking the crust; won't hold; falling through the crust; punch through; punch; crust that breaks; crust that doesn't hold; crust collapses",
+    "punchy; punching through; punched through; breaks through; breaking through; rotten crust; breakable crust; punching; crust gives way; crust breaking; punchy trail; post holing; postholing; crust won't hold; crust wouldn't hold; dogs punching; punches through; punchey; crust giving way; crust breaks; crust gave way; breakthrough crust; post hole; breaking the crust; won't hold; falling through the crust; punch through; punch; crust that breaks; crust that doesn't hold; crust collapses; keeps giving way; giving way under them; giving way under us; giving way underneath; gave way under them; breaking through the crust",
   ],
   [
     'surface',
@@ -31,7 +31,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'fresh',
-    'fresh; fresh snow; new snow; inches of fresh; fresh powder; powder; fresh on the trail; foot of fresh; fresh on; powdery; fresh inches; of fresh; of new; of new snow; unbroken; unbroken trail; breaking trail; broke trail; fresh dusting; new powder; inches of new; dusting of fresh; dusting; freshly fallen; fresh fall; skiff of snow; skiff of fresh; overnight snow; break trail; untracked; no broken trail; fluff; fresh cover; inches overnight; inches new; cm new; inches of new stuff; centimetres new; new stuff; a few inches new; new on the trail; couple of inches new; centimetres of fresh; overnight inches; new fallen snow; newly fallen',
+    'fresh; fresh snow; new snow; inches of fresh; fresh powder; powder; fresh on the trail; foot of fresh; fresh on; powdery; fresh inches; of fresh; of new; of new snow; unbroken; unbroken trail; breaking trail; broke trail; fresh dusting; new powder; inches of new; dusting of fresh; dusting; freshly fallen; fresh fall; skiff of snow; skiff of fresh; overnight snow; break trail; untracked; no broken trail; fluff; fresh cover; inches overnight; inches new; cm new; inches of new stuff; centimetres new; new stuff; a few inches new; new on the trail; couple of inches new; centimetres of fresh; overnight inches; new fallen snow; newly fallen; fresh snow on top; fresh on top',
   ],
   [
     'surface',
@@ -41,7 +41,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'drifted',
-    "drifted; drifts; drift; drifting; drifted in; drifted over; blown in; blown over; drifted bad; drifted shut; windblown; wind blown; blown shut; snow drifts; snowdrifts; snowdrift; finger drifts; drifted in bad; wind drifts; drifty; drifting in; trail drifted; blown full; filled in; blowing in; blown in with; trail's blown in; windpacked; wind packed; wind slab; sastrugi; drifting over; trail is gone; blowing over",
+    "drifted; drifts; drift; drifting; drifted in; drifted over; blown in; blown over; drifted bad; drifted shut; windblown; wind blown; blown shut; snow drifts; snowdrifts; snowdrift; finger drifts; drifted in bad; wind drifts; drifty; drifting in; trail drifted; blown full; filled in; blowing in; blown in with; trail's blown in; windpacked; wind packed; wind slab; sastrugi; drifting over; trail is gone; blowing over; nothing but drifts; all drifts; one drift after another; drift after drift",
   ],
   [
     'surface',
