@@ -1,6 +1,7 @@
 /** Reader "drop": a dog stops pulling: left at a stop, loaded into the sled, or kept at home. */
 import type { DogPhrase, Frame, Mention } from '../steps/frame.ts';
 import { doubted, said } from './places.ts';
+import { underPlan } from './plan-day.ts';
 
 type Manner = 'dropped' | 'loaded' | 'home';
 
@@ -55,7 +56,7 @@ export function readDrops(f: Frame): void {
       dogs: d.dogs,
       manner,
       ...said(
-        goingIn(f, d, m) || onADayToCome(f, d, m)
+        goingIn(f, d, m) || onADayToCome(f, d, m) || (manner === 'home' && underPlan(f, from))
           ? 'planned'
           : f.assertion(m.from, m.to) === 'present'
             ? f.assertionWithin(from, to)

@@ -2,6 +2,7 @@
 import type { LeftRight, Position } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
 import { LEXICON_WORDS } from '../words/index.ts';
+import { rows } from './place-rows.ts';
 
 export interface Assignment {
   phrases: DogPhrase[];
@@ -15,24 +16,34 @@ export interface Assignment {
 
 /** Words that may stand between a dog and its place. */
 const BETWEEN = new Set(
-  "in at on up to into the back is 's are was were be been being as my has both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed".split(
+  "in at on up to into the back is 's are was were be been being as my has both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed can could may might should must at first last back himself too also alongside tucked instead swung swings slipped slips slotted drop".split(
     ' ',
   ),
 );
-const SIDE: Record<string, LeftRight> = { left: 'left', l: 'left', right: 'right', r: 'right' };
+export const SIDE: Record<string, LeftRight> = { left: 'left', l: 'left', right: 'right', r: 'right' };
+
+/** "Hopper and Vesper leading Bodie with Larkin in wheel": the dogs behind have a place of their own. */
+function placedBehind(f: Frame, i: number): boolean {
+  const d = f.dogFrom(i);
+  return Boolean(
+    d && f.m.of('position').some((p) => p.from >= d.to && p.from - d.to < 6 && !f.strongBetween(d.to, p.from)),
+  );
+}
 
 /** Every statement of a place: a dog, a position, perhaps a side. */
 export function assignments(f: Frame): Assignment[] {
   const out: Assignment[] = [];
   for (const p of f.m.of('position')) {
     if (insideGroup(f, p.from) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
+    // "in front of us"
+    if (f.low(p.to - 1) === 'front' && f.low(p.to) === 'of') continue;
     const found = dogsOf(f, p.from, p.to, out);
     if (!found?.dogs.length) continue;
     // "has Willa and Argus leading"; "Willa leading us home" is no place
     if (
       f.low(p.from) === 'leading' &&
       (!f.dogs.some((d) => d.to === p.from && d.kind === 'names') ||
-        !/^([,.;]|and|with|today|again|)$/.test(f.low(p.to)))
+        (!/^([,.;]|and|with|today|again|then|)$/.test(f.low(p.to)) && !placedBehind(f, p.to)))
     )
       continue;
     // "moved her out of wheel": where she was
@@ -53,22 +64,7 @@ export function assignments(f: Frame): Assignment[] {
       to: Math.max(found.to, side?.to ?? 0, p.to),
     });
   }
-  return [...out, ...sameRow(f, out), ...behindThem(f, out)].sort((a, b) => a.from - b.from);
-}
-
-/** "Miles and Ivy in lead, Storm and Rook in swing, Penny and Gus behind them": in the team, with no place of a name. */
-function behindThem(f: Frame, told: readonly Assignment[]): Assignment[] {
-  const out: Assignment[] = [];
-  if (told.filter((a) => a.kind === 'hitch').length < 2) return out;
-  for (const d of f.dogs) {
-    if (d.kind !== 'names' || d.possessive || d.company || told.some((a) => a.phrases.includes(d))) continue;
-    const words = `${f.low(d.to)} ${f.low(d.to + 1)}`;
-    if (!/^(behind (them|those|that|him|her)|after (them|that)|next( |,|$)|then( |,|$))/.test(words)) continue;
-    const near = told.some((a) => a.kind === 'hitch' && a.to <= d.from && d.from - a.to <= 3);
-    if (near)
-      out.push({ phrases: [d], dogs: d.dogs, kind: 'hitch', from: d.from, to: d.to + (/^behind/.test(words) ? 2 : 0) });
-  }
-  return out;
+  return [...out, ...rows(f, out)].sort((a, b) => a.from - b.from);
 }
 
 const insideGroup = (f: Frame, i: number) => f.dogs.some((d) => d.from <= i && i < d.to);
@@ -79,7 +75,7 @@ const isGear = (f: Frame, from: number, to: number) => {
 
 /** "team" is a place only in a place's slot: "in team", "team left", "Sable and Heron team". */
 function teamStands(f: Frame, to: number, between: string): boolean {
-  if (/\b(in|at|to|into)$/.test(between) || between === '' || between === 'up') return true;
+  if (/\b(in|at|to|into|back)$/.test(between) || between === '' || between === 'up') return true;
   return Boolean(SIDE[f.low(to)]) || /\b(left|right|l|r)$/.test(between);
 }
 
@@ -226,6 +222,27 @@ function rightOf(f: Frame, to: number): Found | undefined {
   return undefined;
 }
 
+/** "left", "on the left", "at right" behind a dog, and nothing of its body. */
+export function sideBehind(f: Frame, i: number): { value: LeftRight; to: number } | undefined {
+  let k = i;
+  if (/^(on|at|to)$/.test(f.low(k))) k++;
+  if (k > i && /^(the|my)$/.test(f.low(k))) k++;
+  const value = SIDE[f.low(k)];
+  if (
+    !value ||
+    f.siteAt(i) ||
+    f.siteAt(k) ||
+    f.m.at('end', k + 1) ||
+    f.m.at('part', k + 1) ||
+    f.m.at('position', k + 1)
+  )
+    return undefined;
+  const to = f.low(k + 1) === 'side' ? k + 2 : k + 1;
+  return /^([,.;]|and|then|)$/.test(f.low(to)) || f.dogFrom(to) || f.m.from('position', to + 1)
+    ? { value, to }
+    : undefined;
+}
+
 function sideOf(f: Frame, from: number, to: number, found: Found): { value: LeftRight; to: number } | undefined {
   const before = SIDE[f.low(from - 1)];
   if (before && f.low(from - 1) !== '') return { value: before, to };
@@ -235,11 +252,10 @@ function sideOf(f: Frame, from: number, to: number, found: Found): { value: Left
     .find(Boolean);
   if (between) return { value: between, to };
   // "Lead: Rook left, Sedge right"
-  const behindDog = found.to > to && found.dogs.length === 1 ? SIDE[f.low(found.to)] : undefined;
-  if (behindDog && !f.siteAt(found.to) && /^([,.;]|and|)$/.test(f.low(found.to + 1)))
-    return { value: behindDog, to: found.to + 1 };
+  const behind = found.to > to && found.dogs.length === 1 ? sideBehind(f, found.to) : undefined;
+  if (behind) return behind;
   let k = to;
-  while (/^(,|on|the|dog|-)$/.test(f.low(k)) && k - to < 3) k++;
+  while (/^(,|on|the|dog|-|at|to)$/.test(f.low(k)) && k - to < 3) k++;
   const after = SIDE[f.low(k)];
   if (!after || f.siteAt(k) || f.m.at('part', k + 1) || f.m.at('end', k + 1)) return undefined;
   const next = f.low(k + 1);
@@ -248,7 +264,9 @@ function sideOf(f: Frame, from: number, to: number, found: Found): { value: Left
     next === 'side' ||
     next === '' ||
     /^[,.;:!]$/.test(next) ||
-    /^(and|beside|with|next|now|for|mile|km|n|again|instead|hand)$/.test(next)
+    /^(and|beside|with|next|now|for|mile|km|n|again|instead|hand|where|but|because|so|since|until|while|who|then|he|she|they|we|i|it)$/.test(
+      next,
+    )
   )
     return { value: after, to: next === 'side' ? k + 2 : k + 1 };
   return undefined;
@@ -271,6 +289,7 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
   const changed =
     / (went|gone|moved|goes) /.test(between) ||
     [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) ||
+    nowBehind(f, place) ||
     / now /.test(between);
   if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
   // "moved her out of wheel and she's in team on the right"
@@ -294,6 +313,14 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
   return Boolean(last && last.kind === 'move' && !f.strongBetween(last.to, place) && found.from - last.to < 12);
 }
 
+/** "Vesper's up front with Mercy now": behind the one beside. */
+function nowBehind(f: Frame, place: number): boolean {
+  const beside = f.dogs.find((d) => d.company && d.from > place && d.from - place < 5);
+  return Boolean(
+    beside && /^(now|instead)$/.test(f.low(beside.to)) && /^(with|beside|alongside|by)$/.test(f.low(beside.from - 1)),
+  );
+}
+
 /** A verb of moving right before the dog; "put" and "took" move only when the team is out. */
 function moveVerb(f: Frame, dog: number, _place: number, any: boolean): boolean {
   for (let k = dog - 1; k >= 0 && dog - k < 4; k--) {
@@ -304,37 +331,4 @@ function moveVerb(f: Frame, dog: number, _place: number, any: boolean): boolean 
     if (!/^(and|just|then|ve|'ve|have|had|to|also|up|back|so|i|poor|old)$/.test(f.low(k))) return false;
   }
   return false;
-}
-
-/** "Juniper left lead, Moss right": the second stands in the same row. */
-function sameRow(f: Frame, told: readonly Assignment[]): Assignment[] {
-  const out: Assignment[] = [];
-  for (const d of f.dogs) {
-    if (d.kind !== 'names' || d.possessive || told.some((t) => t.phrases.includes(d))) continue;
-    const side =
-      SIDE[f.low(d.to)] ?? (f.low(d.to) === 'on' && f.low(d.to + 1) === 'the' ? SIDE[f.low(d.to + 2)] : undefined);
-    if (!side || f.siteAt(d.to) || f.m.at('end', d.to + 1) || f.m.at('part', d.to + 1) || f.m.at('position', d.to + 1))
-      continue;
-    const end = f.low(d.to) === 'on' ? d.to + 3 : d.to + 1;
-    const next = f.low(end);
-    if (!/^([,.;]|and|)$/.test(next) && !f.dogFrom(end)) continue;
-    const row = [...told].reverse().find((t) => t.to <= d.from && d.from - t.to <= 3 && t.side && t.side !== side);
-    if (row)
-      out.push({
-        phrases: [d],
-        dogs: d.dogs,
-        position: row.position,
-        side,
-        kind: row.kind,
-        from: d.from,
-        to: end,
-      });
-    // "Penny left, Gus right in team": the row is told behind the second
-    const later = row
-      ? undefined
-      : told.find((t) => t.from >= end && t.from - end <= 1 && t.side && t.side !== side && next === ',');
-    if (later)
-      out.push({ phrases: [d], dogs: d.dogs, position: later.position, side, kind: later.kind, from: d.from, to: end });
-  }
-  return out;
 }

@@ -27,6 +27,10 @@ export function driven(f: Frame): Driven[] {
       continue;
     }
     const until = nextDriver(f, p.to);
+    const before = whoDrives(f, p, verb, until);
+    for (const phrase of before)
+      if (!out.some((o) => o.phrase === phrase)) out.push({ phrase, driver: p.name, from: phrase.from });
+    if (before.length) continue;
     for (const d of f.dogs) {
       const skied =
         d.kind === 'pronoun' &&
@@ -39,11 +43,45 @@ export function driven(f: Frame): Driven[] {
       if (d.company && !/^(with|behind)$/.test(f.low(d.from - 1))) continue;
       if (!p.possessive && d.from - verb > 14 && !out.some((o) => o.driver === p.name)) continue;
       if (out.some((o) => o.phrase === d)) continue;
-      if (saidOfDog(f, d, verb)) break;
+      if (
+        saidOfDog(
+          f,
+          d,
+          verb,
+          out.some((o) => o.driver === p.name),
+        )
+      )
+        break;
       out.push({ phrase: d, driver: p.name, from: p.from });
     }
   }
   return out;
+}
+
+/** "Juno and Comet in lead, Tuck in wheel, and it is Nora who drives": the team told before, when nothing is told behind. */
+function whoDrives(f: Frame, p: PersonMention, verb: number, until: number): DogPhrase[] {
+  if (p.possessive || !/^(drives|driving|drove|mushing|mushes|runs|takes|is|'s|who|on|with)$/.test(f.low(p.to)))
+    return [];
+  const cleft =
+    /^(it|that)$/.test(f.low(p.from - 2)) && /^(is|'s|was|will)$/.test(f.low(p.from - 1)) && f.low(p.to) === 'who';
+  const closes = /^(with|,|and)$/.test(f.low(p.from - 1)) && /^(driving|drives|mushing)$/.test(f.low(p.to));
+  if (!cleft && !closes) return [];
+  if (
+    f.dogs.some(
+      (d) => d.from >= verb && d.from < until && d.kind === 'names' && f.sentence(d.from) === f.sentence(p.from),
+    )
+  )
+    return [];
+  return f.dogs.filter(
+    (d) =>
+      d.kind === 'names' &&
+      !d.possessive &&
+      !d.excepted &&
+      !d.company &&
+      d.to <= p.from &&
+      f.sentence(d.from) === f.sentence(p.from) &&
+      !f.people.some((x) => x !== p && x.from > d.to && x.to <= p.from),
+  );
 }
 
 /** "Cole changes his mind, he drives Bex and Gus": he is the person spoken of just before. */
@@ -63,11 +101,11 @@ function heDrives(f: Frame): PersonMention[] {
 }
 
 /** Does a new statement about the dog begin, instead of more of the team? */
-function saidOfDog(f: Frame, d: DogPhrase, verb: number): boolean {
+function saidOfDog(f: Frame, d: DogPhrase, verb: number, more: boolean): boolean {
   const prev = f.low(d.from - 1);
   if (/^(says|said|because|but|so|that)$/.test(prev)) return true;
   return (
-    d.from - verb > 6 &&
+    (d.from - verb > 6 || (more && d.dogs.length === 1)) &&
     Boolean(
       f.m.from('ate', d.to) ||
         f.m.from('sign', d.to) ||
@@ -80,10 +118,27 @@ function nextDriver(f: Frame, i: number): number {
   for (let k = i; k < f.tokens.length; k++) {
     const person = f.people.find((p) => p.from === k);
     if (person && drivingVerb(f, person.from, person.to, person.possessive) >= 0) return k;
+    // "Lorna's behind me with Doris": no team of mine
     const mine = f.m.from('mine', k);
-    if (mine) return k;
+    if (
+      mine &&
+      !(f.low(k) === 'me' && /^(behind|after|to|from|of|past|by|beside|near|ahead|help|gave|told)$/.test(f.low(k - 1)))
+    )
+      return k;
   }
   return f.tokens.length;
+}
+
+/** "gets Gus and Fern (in lead, tomorrow)": the dogs end the statement, or have their place behind them. */
+function takesOver(f: Frame, i: number): boolean {
+  const d = f.dogFrom(i);
+  if (!d) return /^(a|the|two|three|four|five|six|\d+)$/.test(f.low(i));
+  return (
+    d.kind === 'names' &&
+    !d.possessive &&
+    (f.m.from('position', d.to) !== undefined ||
+      /^([.,;:]|and|with|in|on|up|at|no|tomorrow|today|this|for|then|too|)$/.test(f.low(d.to)))
+  );
 }
 
 /** Token behind a verb of driving after a person, or -1. */
@@ -120,18 +175,42 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
     }
     return own && own.to > to ? own.to : -1;
   }
+  // "Mathis goes with the kick-sled, only Colette"
+  if (/^(is|was|'s|went|goes|comes|came|will)$/.test(f.low(to))) {
+    const o = f.m.of('outing').find((x) => x.from > to && x.from - to < 6 && !f.strongBetween(to, x.from));
+    if (o && !f.dogs.some((d) => d.from >= to && d.to <= o.from)) {
+      let k = o.to;
+      while (/^(,|this|morning|today|tomorrow|afternoon|and|sled)$/.test(f.low(k))) k++;
+      if (/^(with|only|just|behind|:)$/.test(f.low(k)) && f.dogFrom(k + 1)?.kind === 'names') return k + 1;
+    }
+  }
   // "Harriet was out on skis with Juno and Comet"
   if (/^(is|was|'s|went|goes|has|had|and|will|:)$/.test(f.low(to)) || f.m.from('outing', to)) {
     for (let k = to; k < to + 9 && !f.isStrong(k) && !f.dogAt(k); k++)
       if (f.low(k) === 'with' && f.m.of('outing').some((o) => o.from >= to && o.to <= k)) return k + 1;
   }
+  if (f.low(to) === 'who') to++;
   for (let k = to; k < to + 4; k++) {
     const v = f.m.from('driving', k);
     if (v) {
       if (/^(has|had|took|got)$/.test(f.low(k)) && f.m.at('bootie', v.to)) return -1;
+      // "Nora has gone to see about beans"
+      if (
+        /^(has|had|have)$/.test(f.low(k)) &&
+        v.to === k + 1 &&
+        /^(gone|been|to|seen|left|said|told|asked|come|not|never|[a-z]{3,}ed)$/.test(f.low(k + 1))
+      )
+        return -1;
+      // "Sam gets Gus to eat", "Sam gets Gus's harness"
+      if (/^(get|gets)$/.test(f.low(k)) && v.to === k + 1 && !takesOver(f, v.to)) return -1;
       return v.to;
     }
-    if (!/^(is|was|will|'ll|has|then|also|just|,|'s|had|and|i|went|:|today|can)$/.test(f.low(k))) return -1;
+    if (
+      !/^(is|was|will|'ll|has|then|also|just|,|'s|had|and|i|went|:|today|can|wants|want|to|may|might|could)$/.test(
+        f.low(k),
+      )
+    )
+      return -1;
   }
   return -1;
 }

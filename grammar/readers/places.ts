@@ -3,6 +3,7 @@ import type { Position } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
 import { type Assignment, assignments } from './place-assignments.ts';
 import { driven } from './place-drivers.ts';
+import { underPlan } from './plan-day.ts';
 import { doubted, said } from './said.ts';
 
 export { doubted, said } from './said.ts';
@@ -31,10 +32,13 @@ export function tellLineup(f: Frame): void {
 export function readPlaces(f: Frame): void {
   const list = assignments(f);
   const drivers = driven(f);
-  const driverOf = (a: Assignment) => drivers.find((d) => d.driver && a.phrases.includes(d.phrase))?.driver;
+  const holds = (a: Assignment, d: DogPhrase) =>
+    a.phrases.includes(d) || (d.company && d.from >= a.from && d.to <= a.to && d.dogs.every((x) => a.dogs.includes(x)));
+  const driverOf = (a: Assignment) => drivers.find((d) => d.driver && holds(a, d.phrase))?.driver;
   for (const a of list) {
     const driver = a.kind === 'hitch' ? driverOf(a) : undefined;
-    const assertion = f.assertionWithin(a.from, a.to);
+    const own = f.assertionWithin(a.from, a.to);
+    const assertion = a.kind === 'hitch' && own === 'present' && underPlan(f, a.from) ? 'planned' : own;
     const span = f.span([a.from, a.to]);
     const doubt = a.phrases.find((p) => p.doubt)?.doubt;
     const base = {
@@ -60,14 +64,14 @@ export function readPlaces(f: Frame): void {
       f.add({ kind: 'hitch', ...(a.position ? { position: a.position } : {}), ...(driver ? { driver } : {}), ...base });
     f.claim(a.from, a.to);
   }
-  const placed = (d: DogPhrase) => list.some((a) => a.phrases.includes(d));
+  const placed = (d: DogPhrase) => list.some((a) => holds(a, d));
   for (const d of drivers) {
     if (placed(d.phrase)) continue;
     f.add({
       kind: 'hitch',
       dogs: d.phrase.dogs,
       ...(d.driver ? { driver: d.driver } : {}),
-      ...said(f.assertion(d.phrase.from, d.phrase.to)),
+      ...said(underPlan(f, d.phrase.from) ? 'planned' : f.assertionWithin(d.from, d.phrase.to)),
       span: f.span([d.from, d.phrase.to]),
       rule: '<person> drives <dogs>',
     });

@@ -5,28 +5,14 @@
  * places in the text, so what is read from them can still be pointed at.
  */
 import { TAKES_DOG } from '../words/slots.ts';
+import { restated } from './correct-again.ts';
+import { cutBefore, type Item, MARKS, putInto, type Region, STRONG, skip, type View } from './correct-put.ts';
 import { namesInSlots } from './dogs.ts';
 import { findMentions, type Mentions } from './mentions.ts';
-import { type Quantity, quantitiesOf } from './quantities.ts';
+import { quantitiesOf } from './quantities.ts';
 import type { Roster } from './roster.ts';
 import type { Token } from './tokens.ts';
 
-/** A typed thing in the note: what a correction can replace. */
-interface Item {
-  type: 'dog' | 'quantity' | 'site' | 'place';
-  from: number;
-  to: number;
-}
-
-interface View {
-  tokens: Token[];
-  m: Mentions;
-  items: Item[];
-  quantities: Quantity[];
-}
-
-const MARKS = new Set([',', '-', '–', '—', '.', '…', ':', ';', '...']);
-const STRONG = new Set(['.', ';', '!', '?']);
 const MAX_CORRECTIONS = 12;
 
 /** The tokens as the speaker meant them. Gives the same list where nothing is corrected. */
@@ -72,18 +58,11 @@ function isSiteWord(m: Mentions, i: number, tokens: readonly Token[]): boolean {
   return Boolean(m.at('end', i)) && (Boolean(m.at('side', i - 1)) || /^(hind|hinds|fronts|rear|rears)$/.test(low));
 }
 
-interface Region {
-  from: number;
-  to: number;
-  scratch: boolean;
-  bare: boolean;
-}
-
 /** Carries out the first correction that begins at token `done` or later. */
 function carryOutFirst(v: View, done: number): { tokens: Token[]; done: number } | undefined {
   for (const region of regions(v)) {
     if (region.from < done) continue;
-    const out = replaced(v, region) ?? (region.scratch ? dropped(v, region) : undefined);
+    const out = restated(v, region) ?? replaced(v, region) ?? (region.scratch ? dropped(v, region) : undefined);
     if (out) return out;
   }
   return undefined;
@@ -108,19 +87,6 @@ function regions(v: View): Region[] {
     } else out.push({ from: c.from, to: c.to, scratch: c.value === 'scratch', bare: c.value === 'bare' });
   }
   return out;
-}
-
-/** First token behind marks and fillers. */
-function skip(v: View, i: number, strong: boolean): number {
-  let k = i;
-  while (k < v.tokens.length) {
-    const low = (v.tokens[k] as Token).low;
-    if (MARKS.has(low) && (strong || !STRONG.has(low))) k++;
-    else if (v.m.from('filler', k) && !v.items.some((x) => x.from === k))
-      k = (v.m.from('filler', k) as { to: number }).to;
-    else break;
-  }
-  return k;
 }
 
 /** Where what is put in its place begins: right behind the cue, or behind "that was", "it's the", "we're at". */
@@ -198,9 +164,6 @@ function replaced(v: View, region: Region): { tokens: Token[]; done: number } | 
   return { tokens, done: left.from + put.length };
 }
 
-/** A comma or dash right before the cue goes with it. */
-const cutBefore = (v: View, i: number) => (/^[,–—-]$/.test(v.tokens[i - 1]?.low ?? '') ? i - 1 : i);
-
 /** "…, sorry" behind the replacement belongs to the correction. */
 function tailAfter(v: View, i: number): number {
   let k = i;
@@ -229,66 +192,6 @@ function bareStands(v: View, region: Region, left: Item, right: Item): boolean {
   const setOff = after === ',' && (region.from === 0 || MARKS.has(before));
   const sorry = v.tokens.slice(right.to, right.to + 3).some((t) => t.low === 'sorry');
   return follows && (setOff || sorry);
-}
-
-function putInto(v: View, left: Item, right: Item): Token[] {
-  const L = v.tokens.slice(left.from, left.to);
-  const R = v.tokens.slice(right.from, right.to);
-  if (left.type === 'dog') {
-    const isPossessive = (t: Token | undefined) => t?.low === "'s" || t?.low === "'";
-    const name = isPossessive(R[R.length - 1]) ? R.slice(0, -1) : R;
-    const ending = isPossessive(L[L.length - 1]) ? L.slice(-1) : [];
-    return [...name, ...ending];
-  }
-  if (left.type === 'quantity') {
-    const ql = v.quantities.find((q) => q.from === left.from);
-    const qr = v.quantities.find((q) => q.from === right.from);
-    if (ql?.unit && !qr?.unit && (qr?.dimension === 'number' || qr?.dimension === ql.dimension))
-      return [...R, ...unitTokens(L)];
-    return R;
-  }
-  if (left.type === 'site') return putSite(v, left, right);
-  return R;
-}
-
-/** The unit's words at the end of a quantity. */
-function unitTokens(tokens: readonly Token[]): Token[] {
-  let k = tokens.length;
-  while (
-    k > 0 &&
-    (tokens[k - 1] as Token).kind !== 'number' &&
-    !/^(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|.*teen|.*ty|half|quarter|hundred)$/.test(
-      (tokens[k - 1] as Token).low,
-    )
-  )
-    k--;
-  return tokens.slice(k);
-}
-
-/** Side and end come from the right, and the part too where one is said there; the rest stays. */
-function putSite(v: View, left: Item, right: Item): Token[] {
-  const pick = (x: Item, tag: string) => v.tokens.slice(x.from, x.to).filter((_, k) => v.m.at(tag, x.from + k));
-  const [lp, rp] = [pick(left, 'part'), pick(right, 'part')];
-  const [lw, rw] = [pick(left, 'paw'), pick(right, 'paw')];
-  const [ls, rs] = [pick(left, 'side'), pick(right, 'side')];
-  const [le, re] = [pick(left, 'end'), pick(right, 'end')];
-  const only = (list: Token[], not: Token[]) => list.filter((t) => !not.includes(t));
-  const where: Token[] = [];
-  if (rw.length) where.push(...rw);
-  else {
-    where.push(...(rs.length ? rs : only(ls, lw)));
-    where.push(...(re.length ? only(re, rp) : only(le, lp)));
-    const code = lw.length === 1 ? (lw[0] as Token) : undefined;
-    if (code && /^[lr][fh]$/.test(code.low)) {
-      // "RH, no, left": the code keeps its end and takes the new side.
-      if (rs.length && !re.length) where.push({ ...code, low: code.low[1] === 'f' ? 'front' : 'hind' });
-      if (re.length && !rs.length) where.unshift({ ...code, low: code.low[0] === 'l' ? 'left' : 'right' });
-    } else if (lw.length > 1) {
-      if (rs.length && !re.length) where.push(...lw.slice(1));
-      if (re.length && !rs.length) where.unshift(...lw.slice(0, 1));
-    }
-  }
-  return [...where, ...(rp.length ? rp : lp)];
 }
 
 /** "scratch that": the clause before goes, its dog stays to be spoken of. */

@@ -235,6 +235,13 @@ function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]):
   return out;
 }
 
+/** A verb that one dog has, not two. */
+const SINGULAR = new Set(
+  "is 's was has does rests goes runs gets stays comes takes looks sits needs pulls wants starts moves slides slips keeps limps rides seems drops trots lopes paces".split(
+    ' ',
+  ),
+);
+
 /** Is a dog told moved right behind: "back in swing", "goes up to lead"? */
 function ownPlace(tokens: readonly Token[], m: Mentions, k: number): boolean {
   let moved = false;
@@ -258,22 +265,32 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   // "Fern in lead with Moss, Otter and Sable in swing"
   // "both shoulders on the two of them and Sigrun's leg was …": the name begins anew
   if (a.kind === 'group' && !a.possessive && b.possessive) return false;
-  const beside = /^(with|beside|alongside|behind)$/.test(tokens[a.from - 1]?.low ?? '');
+  const beside =
+    /^(with|beside|alongside|behind)$/.test(tokens[a.from - 1]?.low ?? '') ||
+    (tokens[a.from - 1]?.low === 'to' && tokens[a.from - 2]?.low === 'next');
   if (between[0]?.low === ',' && beside) return false;
   // "Fern up front with Moss and Otter back in swing": the second has a place of its own.
   if (beside && (m.at('position', a.from - 2) || m.at('position', a.from - 3)) && ownPlace(tokens, m, b.to))
+    return false;
+  // "up front with Ivy and Miles is in team": one of the two has a verb of its own
+  if (
+    beside &&
+    between.length === 1 &&
+    between[0]?.low === 'and' &&
+    b.kind === 'names' &&
+    b.dogs.length === 1 &&
+    SINGULAR.has(tokens[b.to]?.low ?? '')
+  )
     return false;
   if (a.kind === 'group' && a.value === 'all') return false;
   // "Sam gets Fern and Moss, Otter stays home": the "and" has closed the list, and one dog does something
   if (
     between.length === 1 &&
-    between[0]?.low === ',' &&
+    /^(,|and)$/.test(between[0]?.low ?? '') &&
     b.kind === 'names' &&
     b.dogs.length === 1 &&
     tokens.slice(a.from, a.to).some((t) => t.low === 'and') &&
-    /^(stays|is|'s|gets|goes|has|was|needs|looks|takes|sits|rests|wants|runs|starts|comes|moves)$/.test(
-      tokens[b.to]?.low ?? '',
-    )
+    SINGULAR.has(tokens[b.to]?.low ?? '')
   )
     return false;
   if (

@@ -227,7 +227,7 @@ export class Frame {
         /^(we|i|they|you)$/.test(this.low(k - 1))
       )
         return true;
-      if (/^('ll|will|gonna|shall)$/.test(this.low(k)) || (this.low(k) === 'going' && this.low(k + 1) === 'to'))
+      if (/^('ll|will|gonna|shall|'d)$/.test(this.low(k)) || (this.low(k) === 'going' && this.low(k + 1) === 'to'))
         return true;
       if (/^[.,;]$/.test(this.low(k)) && k > c.to) return false;
     }

@@ -341,7 +341,8 @@ const PLANNED: CueGroup[] = [
       {will|'ll|shall|should|gotta} ; can {stay|rest|ride|sit|start|have|take}
       {am|'m|is|'s|are|'re|} {going to|gonna|gunna|fixing to|about to|planning to|planning on|hoping to|aiming to}
       {plan|plans|plan is|hope|intend|aim|need|needs|have|has|ought|remember} to ; plan {:|is}
-      i 'd {like|rather|prefer|love|want} {to|} ; {let 's|lets|let us} ; do n't forget ; time to`,
+      i 'd {like|rather|prefer|love|want} {to|} ; {i|we} {thought|figured|reckoned|figure|reckon|think} {i|we} 'd {have|run|put|take|try|start|keep|hook|rest|give|do|let|go} ;
+      {wants|want} to {take|try|put|keep|drive|hook} ; {let 's|lets|let us} ; do n't forget ; time to`,
   },
   {
     name: 'tomorrow',
@@ -350,7 +351,7 @@ const PLANNED: CueGroup[] = [
     reach: 'heading',
     phrases: `
       {for|} <tomorrow> {<daypart>|a.m.|am|} ; {for|} <tomorrow> {it 's|it is|its} {the|a|} ;
-      {on|this|} {<day>|<shortday>} {i|we|he|she|they} {get|gets|take|takes|run|runs|go|goes|drive|drives|stay|stays|rest|rests|leave|leaves|have|race|want|wants} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow>
+      {on|this|} {<day>|<shortday>} {i|we|he|she|they} {get|gets|take|takes|run|runs|go|goes|drive|drives|stay|stays|rest|rests|leave|leaves|have|race|want|wants|do|hook|start|starts} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow>
       next {time|week|run|day|trip|stop|break|checkpoint|snack|month|season|year|weekend|<day>} ; come {morning|monday|spring}
       the next few days ; from now on`,
   },

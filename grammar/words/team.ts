@@ -6,11 +6,15 @@ export const team: readonly Row[] = [
   [
     'position',
     'lead',
-    'lead; leader; leaders; up front; single lead; double lead; co-lead; out front; the front; leading; out in front; at the front; in the lead position',
+    'lead; leader; leaders; up front; single lead; double lead; co-lead; out front; the front; leading; out in front; at the front; in the lead position; in front; in the front; way up front; up in front',
   ],
   ['position', 'swing', 'swing; point; swing dog; swing dogs'],
   ['position', 'team', 'team; team dog; team dogs; the middle; middle of the team; team pair; in the body'],
-  ['position', 'wheel', 'wheel; wheeler; wheelers; wheel dog; wheel dogs; at the sled; by the sled'],
+  [
+    'position',
+    'wheel',
+    'wheel; wheeler; wheelers; wheel dog; wheel dogs; at the sled; by the sled; against the sled; closest to the sled; nearest the sled; nearest to the sled; right in front of the sled; right by the sled',
+  ],
 
   // Groups that the line-up spells out
   [
@@ -162,7 +166,7 @@ export const team: readonly Row[] = [
   [
     'swap',
     true,
-    'swapped; swap; swapping; switched; switch; switching; traded; trade; traded places; swapped places; switched places; changed places; flip flopped; flipped; exchanged; trading; flip',
+    'swapped; swap; swapping; switched; switch; switching; traded; trade; traded places; swapped places; switched places; changed places; flip flopped; flipped; exchanged; trading; flip; made the exchange; made an exchange; make the exchange; made the swap; made a swap; made the switch; made a switch; did a swap; did a switch; exchange; exchanging; exchanges',
   ],
   [
     'move-only',
@@ -202,7 +206,7 @@ export const team: readonly Row[] = [
   [
     'driving',
     true,
-    "have; take; will have; run; follows with; is following with; driving; drove; drives; drive; has; had; took; taking; takes; 's got; got; with; ran; runs; running; skiing; skied; skijoring; skijored; is driving; was driving; 's driving; has got; 's running; is running; handled; handling; mushing; mushed; out with; went out with; going out with; is taking; 's taking; 'll take; will take; will drive; will run; is out with; 's out with; hooked up; hitched; following with; behind with; is skiing; 's skiing; took out; brought; bringing; leads; pulled by; follows; following; is following; rides; is riding; rides behind; is behind; comes along with; comes behind; comes along behind; is up behind; is out behind; has hooked up; hooks up; hooks; runs with; is running with; steers; is steering; has charge of; is on the runners behind; stands behind; stood behind; skis behind; skied behind; skijoring behind; is skijoring; skijors with; skied with; skis with",
+    "have; take; will have; run; follows with; is following with; driving; drove; drives; drive; has; had; took; taking; takes; 's got; got; with; ran; runs; running; skiing; skied; skijoring; skijored; is driving; was driving; 's driving; has got; 's running; is running; handled; handling; mushing; mushed; out with; went out with; going out with; is taking; 's taking; 'll take; will take; will drive; will run; is out with; 's out with; hooked up; hitched; following with; behind with; is skiing; 's skiing; took out; brought; bringing; leads; pulled by; follows; following; is following; rides; is riding; rides behind; is behind; comes along with; comes behind; comes along behind; is up behind; is out behind; has hooked up; hooks up; hooks; runs with; is running with; steers; is steering; has charge of; is on the runners behind; stands behind; stood behind; skis behind; skied behind; skijoring behind; is skijoring; skijors with; skied with; skis with; gets; get; 'll get; will get; gets his own team; gets her own team; gets his own sled; gets her own sled; gets a team; has his own team; has her own team; has her own sled; has his own sled; takes his own team; takes her own team; drives his own team; drives her own team; runs his own team; runs her own team; gets the second sled; gets the second team; gets the other team; gets the other sled",
   ],
   [
     'outing',
@@ -212,6 +216,6 @@ export const team: readonly Row[] = [
   [
     'mine',
     true,
-    "mine; my team; i had; i've got; i have; i ran; i drove; i took; me; i'm running; i am running; i run; my sled; with me; our team; we had; i'm driving; myself; i hooked up; i'll run; i'll take; i'll hook; i hook; i'll hook up; i hook up; i'll have; i'll drive; i'll be running; i'm hooking; i'm taking; i take; i've hooked; i've hooked up; i'll be driving; i drive; for me; in mine; my string; my dogs; my own team; we ran; we took; i'll keep; i kept",
+    "mine; my team; i had; i've got; i have; i ran; i drove; i took; me; i'm running; i am running; i run; my sled; with me; our team; we had; i'm driving; myself; i hooked up; i'll run; i'll take; i'll hook; i hook; i'll hook up; i hook up; i'll have; i'll drive; i'll be running; i'm hooking; i'm taking; i take; i've hooked; i've hooked up; i'll be driving; i drive; for me; in mine; my string; my dogs; my own team; we ran; we took; i'll keep; i kept; i get; i'll get; i'm getting; i'm gonna run; i'm going to run; i'm gonna take; i'm going to take",
   ],
 ];
