@@ -177,6 +177,8 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     const near = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 3 && !s.anaphor && s.part);
     // "he hasn't gone yet"
     if (/^(not|n't|never)$/.test(f.low(m.from - 1))) continue;
+    // "packed it and put a bootie over it": only what is or gets over it is past
+    if (f.low(m.from) === 'over' && !OVER_IT.test(f.low(m.from - 1))) continue;
     if (f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;
     if (near) {
       // "Willa's web healed", "wrist back to normal": the part itself is told well again.
@@ -250,6 +252,10 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     f.claim(m.from, m.to);
   }
 }
+
+/** Before "over it" where it means that a dog is well again. */
+const OVER_IT =
+  /^(is|'s|was|are|'re|were|be|been|got|get|gets|getting|gotten|all|mostly|completely|totally|well|now|nearly|almost|about|seems|looks|just|pretty|much|they|fully|long)$/;
 
 const sameDogs = (a: ReadFinding, b: ReadFinding) => a.entry.dogs.join() === b.entry.dogs.join();
 

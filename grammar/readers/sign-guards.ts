@@ -276,6 +276,14 @@ const guards: Record<string, Guard> = {
   bile: ({ f, m }) => Boolean(f.lastDogs(m.from)),
 };
 
+/** "no heat in it", "lick it", "warm there": the word behind points back at a part told before, also over a longer way. */
+function pointsBack(f: Frame, m: Mention): boolean {
+  const k = /^(in|on|at|to|of|about|around|near)$/.test(f.low(m.to)) ? m.to + 1 : m.to;
+  return (
+    /^(it|that|there|them|either)$/.test(f.low(k)) && /^([.,;!?]|and|but|so|or|at|now|today|yet|)$/.test(f.low(k + 1))
+  );
+}
+
 /** A piece of gear close by makes "worn" and "torn" its own. */
 function nearItem(f: Frame, m: Mention): boolean {
   for (let k = m.from - 5; k < m.to + 3; k++) {
@@ -296,7 +304,8 @@ export function signStands(f: Frame, m: Mention, sites: readonly Site[], found: 
   const guard = guards[words] ?? (m.tag === 'sign-off' ? guards.off : undefined);
   if (guard && !guard(g)) return false;
   if (!guard && NEEDS_SITE.has(words)) {
-    const carried = found.some((r) => r.site && m.from - r.to < 12);
+    const reach = pointsBack(f, m) ? 40 : 12;
+    const carried = found.some((r) => r.site && m.from - r.to < reach && r.from < m.from);
     const dog = DOG_ENOUGH.has(words) && f.lastDogs(m.from);
     if (!sites.some((s) => s.part || s.end) && !carried && !dog) return false;
   }

@@ -306,11 +306,25 @@ export class Frame {
   }
   /** The assertion with the cue that gave it. */
   asserted(from: number, to: number): { assertion: Assertion; cue?: Cue } {
-    const near = assertionOf(this.tokens, this.cues, from, to, this.#stops);
+    const near = this.#followed(from, to);
     if (near.assertion !== 'present' || near.cue) return near;
     if (this.#laterToday(from)) return { assertion: 'planned' };
     const day = this.#dayOf(from);
     return day ? { assertion: day.gives as Assertion, cue: day } : near;
+  }
+
+  /** "still puffy, not hot anymore": a cue with a sign between its own words speaks of that sign alone. */
+  #followed(from: number, to: number): { assertion: Assertion; cue?: Cue } {
+    const near = assertionOf(this.tokens, this.cues, from, to, this.#stops);
+    const { cue } = near;
+    if (!cue?.around || (cue.from < to && from < cue.to)) return near;
+    const own = this.m.at('sign', from)?.value;
+    for (let k = cue.from; k < cue.to; k++)
+      if (own && this.m.at('sign', k) && this.m.at('sign', k)?.value !== own) {
+        const others = this.cues.filter((c) => c !== cue);
+        return assertionOf(this.tokens, others, from, to, this.#stops);
+      }
+    return near;
   }
 
   /** "this afternoon it's the six mile loop": what the time of speaking has not reached yet is planned. */
@@ -483,7 +497,7 @@ export class Frame {
         if (low === 'with') return undefined;
         prep = true;
       } else if (
-        !/^(the|all|any|over|up|again|poor|old|our|a|bootie|booties|bit|new|one|ones|both|just|back|some|it|them|feet)$/.test(
+        !/^(the|all|any|over|up|again|today|now|whatsoever|anywhere|poor|old|our|a|bootie|booties|bit|new|one|ones|both|just|back|some|it|them|feet)$/.test(
           low,
         ) &&
         !this.siteAt(k)

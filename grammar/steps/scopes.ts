@@ -84,6 +84,18 @@ function rank(cue: Cue): number {
   }
 }
 
+/** "no longer red, swelling still there": said again right behind a target with a comma before it, it is there, whatever came before the comma. */
+function restates(tokens: readonly Token[], cue: Cue, from: number, to: number): boolean {
+  if (cue.gives !== 'present' || cue.from < to || cue.from - to > 1) return false;
+  if (!tokens.slice(cue.from, cue.to).some((t) => t.low === 'still')) return false;
+  for (let k = from - 1; k >= 0 && from - k <= 4; k--) {
+    const low = tokens[k]?.low ?? '';
+    if (low === ',') return true;
+    if (low === 'no' || low === 'not' || low === "n't" || low === 'or') return false;
+  }
+  return false;
+}
+
 /** Index of the first cue that begins at token `from` or later. */
 function firstIn(cues: readonly Cue[], from: number): number {
   let lo = 0;
@@ -125,7 +137,7 @@ export function assertionOf(
   for (let c = firstIn(cues, from - 2 * WINDOW); c < cues.length; c++) {
     const cue = cues[c] as Cue;
     if (cue.from > to + WINDOW) break;
-    const r = rank(cue);
+    const r = restates(tokens, cue, from, to) ? 0.9 : rank(cue);
     if (r < bestRank && reaches(ground, cue, from, to, pastCues)) {
       best = cue;
       bestRank = r;

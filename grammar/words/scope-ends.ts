@@ -13,7 +13,7 @@ export const INNER_DENIALS = `
 /** Phrases that deny, plan or date nothing that is found. */
 export const NOT_CUES = `
   no {better|worse|let up|letup|surprise|wonder|kidding|good|joke|fun|idea|matter|less|way to tell} ; no doubt {that|}
-  no {,|!|.|?} ; no …3 {sorry|i mean} ; no {<upto99>} ; no {longer|more} than ; no {question|mistake|denying|mistaking} {that|about it|}
+  no {,|!|.|?} ; no …3 {sorry|i mean} ; {did|do|could|can|ca|have|has|'ve|had|i 've|} {not|n't|never} {see|saw|seen|notice|noticed|find|found|feel|felt|spot|realize|realise|catch} …9 {until|till} ; no {<upto99>} ; no {longer|more} than ; no {question|mistake|denying|mistaking} {that|about it|}
   nothing but ; {not|never} without ; not to mention ; whether or not ; or not ; could {be|have been} {better|worse}
   {not|n't} {improving|improved|getting better|getting any better|healing|any better|any worse|better|worse|much better}
   no {problem|trouble|fuss|rush|hurry|stops|breaks} {eating|drinking|at all|}

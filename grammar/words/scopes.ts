@@ -95,6 +95,7 @@ const ABSENT: CueGroup[] = [
       {n't|can not|not} <find> {any|anything|a thing|}
       {n't|can not|not} {<find>} {any|anything|a thing} {wrong|amiss|the matter|} {with|in|on|}
       {not|n't} {reveal|show|demonstrate|appreciate|have|had|develop|report|complain of|appear|feel|suggest|indicate|exhibit}
+      {not|n't} {seen|noticed|caught|heard|known|see|notice|hear|catch} {him|her|them|it|any of them}
       {not|n't} so much as {a|} ; {not|n't} {have|had|got|get|seen|found|<find>} any {more|} ; not {associated with|known to have|know of} ; unremarkable for
       without {any|a|evidence of|any evidence of|sign of|signs of|any sign of|any signs of}
       never {saw|had|found|felt|noticed|developed|complained of} {any|a|} ; never {diagnosed|treated} {with|for}
@@ -119,6 +120,16 @@ const ABSENT: CueGroup[] = [
       {denies|denied|deny|denying} {any|} {history|symptoms|symptom|signs|evidence|complaints|use} of
       {negative|neg|neg .|- 've} {for|for any|for evidence of}
       {ruled|rules} out {any|} ; {ruled|rules} {him|her|it} out for`,
+  },
+  {
+    name: 'not seen …',
+    gives: 'absent',
+    direction: 'forward',
+    reach: 'near',
+    clause: 'full',
+    phrases: `
+      {have|has|'ve|had|i 've} {not|n't} {seen|noticed|heard|caught|known} ; never {saw|seen|noticed|heard|caught}
+      {did|do|could|can|ca} {not|n't} {see|notice|hear|catch}`,
   },
   {
     name: 'do not think …',
