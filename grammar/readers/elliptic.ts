@@ -2,35 +2,23 @@
  * Reader "ellipsis": statements that leave out what was just said. "Rook's are bad, both hinds", "none in the left one",
  * "Agnes was not", "so did Argus", "same for Moss". What is left out comes from the entry told last before it.
  */
-import type { Entry, EntryOf } from '../entry.ts';
+import type { Entry } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
+import { readOtherPlaces } from './elliptic-places.ts';
+import { before, ENDS, endsAt, isTold, justBefore } from './elliptic-told.ts';
 import { partTakesEnd } from './finding-parts.ts';
 import { doubted } from './places.ts';
-
-type Told = EntryOf<'finding'> | EntryOf<'attitude'> | EntryOf<'intake'>;
-const isTold = (e: Entry): e is Told => e.kind === 'finding' || e.kind === 'attitude' || e.kind === 'intake';
 
 /** Reads what was left out; last of all readers, for it looks back at their entries. */
 export function readElliptic(f: Frame): void {
   for (const d of f.dogs) {
     if (!d.dogs.length || d.excepted) continue;
     if (d.possessive && d.kind === 'names') readHers(f, d);
-    else if (d.kind !== 'pronoun') readNot(f, d) || readWouldNot(f, d) || readButNot(f, d) || readSo(f, d);
+    else if (d.kind !== 'pronoun')
+      readNobody(f, d) || readNot(f, d) || readMaybe(f, d) || readWouldNot(f, d) || readButNot(f, d) || readSo(f, d);
   }
-  readOtherSide(f);
-  readOtherFine(f);
+  readOtherPlaces(f);
 }
-
-/** The entry told last before token `i`, of the kinds that can be left out. */
-function before(f: Frame, i: number, fits: (e: Told) => boolean = () => true): Told | undefined {
-  const at = f.tokens[i]?.start ?? 0;
-  return f.entries
-    .filter((e): e is Told => isTold(e) && e.span !== undefined && e.span[0] < at && fits(e))
-    .sort((a, b) => (a.span?.[1] ?? 0) - (b.span?.[1] ?? 0))
-    .at(-1);
-}
-
-const ENDS = /^([.,;!?:]|and|but|so|though|)$/;
 
 /** "Ice balls in everybody's feet. Rook's are bad, both hinds." */
 function readHers(f: Frame, d: DogPhrase): void {
@@ -60,34 +48,77 @@ function readHers(f: Frame, d: DogPhrase): void {
   f.claim(d.from, site?.to ?? word.to);
 }
 
-/** "Hector was tired; Agnes was not." */
+/** "Nobody else is", "none of the others do": what was told last is not so of them. */
+function readNobody(f: Frame, d: DogPhrase): boolean {
+  if (d.value !== 'rest' || !/^(nobody|no|none|neither)$/.test(f.low(d.from)) || f.isClaimed(d.from, d.to))
+    return false;
+  const verb = /^(is|was|'s|are|were|has|have|had|does|do|did)$/.test(f.low(d.to)) ? 1 : 0;
+  if (!endsAt(f, d.to + verb)) return false;
+  const last = justBefore(f, d.from);
+  const dogs = d.dogs.filter((x) => !last?.dogs.includes(x));
+  if (last?.kind !== 'finding' || last.sign === 'any' || last.assertion || !dogs.length) return false;
+  const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
+  const span = f.span([d.from, d.to + verb]);
+  f.add({ ...rest, dogs, assertion: 'absent', span, rule: 'nobody else is', ...doubted(d.doubt) });
+  f.claim(d.from, d.to + verb);
+  return true;
+}
+
+/** "Hector was tired; Agnes was not", "Storm might be dehydrated; Ivy is not". */
 function readNot(f: Frame, d: DogPhrase): boolean {
   const verb = f.low(d.to);
-  if (!/^(is|was|'s|has|had|did|does|are|were|do)$/.test(verb) || !/^(not|n't)$/.test(f.low(d.to + 1))) return false;
-  if (!/^([.,;!]|and|but|)$/.test(f.low(d.to + 2)) && !f.dogFrom(d.to + 2)) return false;
-  // "Tamsin has quit coughing, Hobnail hasn't": he still does
-  const gone = before(f, d.from, (e) => e.kind === 'finding' && !e.dogs.some((x) => d.dogs.includes(x)));
-  if (gone?.assertion === 'resolved' || gone?.assertion === 'absent') {
-    const { assertion: _x, doubt: _y, because: _z, ...rest } = gone;
-    f.add({
-      ...rest,
-      dogs: d.dogs,
-      span: f.span([d.from, d.to + 2]),
-      rule: '<dog> has not',
-      ...doubted(d.doubt),
-    } as Entry);
-    f.claim(d.from, d.to + 2);
-    return true;
-  }
-  const last = before(f, d.from, (e) => !e.assertion && !e.dogs.some((x) => d.dogs.includes(x)));
-  if (!last) return false;
+  if (!/^(is|was|'s|has|had|did|does|are|were|do|have)$/.test(verb) || !/^(not|n't)$/.test(f.low(d.to + 1)))
+    return false;
+  if (!endsAt(f, d.to + 2)) return false;
+  // What is or is not so of a dog is a sign or a way of going; eating is done.
+  const be = /^(is|was|'s|are|were)$/.test(verb);
+  const last = before(
+    f,
+    d.from,
+    (e) =>
+      !(e.kind === 'finding' && e.sign === 'any') &&
+      !(be && e.kind === 'intake') &&
+      !e.dogs.some((x) => d.dogs.includes(x)) &&
+      (!e.assertion || e.kind === 'finding'),
+  );
+  if (!last || last.assertion === 'past' || last.assertion === 'planned') return false;
   const span = f.span([d.from, d.to + 2]);
   const { doubt: _d, because: _b, ...rest } = last;
   if (rest.kind === 'intake') {
     const { amount: _a, unit: _u, ...taken } = rest;
     f.add({ ...taken, dogs: d.dogs, took: 'none', span, rule: '<dog> did not', ...doubted(d.doubt) });
-  } else f.add({ ...rest, dogs: d.dogs, assertion: 'absent', span, rule: '<dog> is not', ...doubted(d.doubt) });
+  } else {
+    // "Tamsin has quit coughing, Hobnail hasn't": he still does
+    const { assertion: _x, ...still } = rest;
+    const goesOn = rest.assertion === 'resolved';
+    const said = goesOn ? still : { ...still, assertion: 'absent' as const };
+    const rule = goesOn ? '<dog> has not' : '<dog> is not';
+    f.add({ ...said, dogs: d.dogs, span, rule, ...doubted(d.doubt) } as Entry);
+  }
   f.claim(d.from, d.to + 2);
+  return true;
+}
+
+/** "Ivy might be too", "and Ivy possibly", "maybe Ivy too": what was told last may be so of her. */
+function readMaybe(f: Frame, d: DogPhrase): boolean {
+  if (f.isClaimed(d.from, d.to)) return false;
+  let k = d.to;
+  const might = /^(might|may|could)$/.test(f.low(k)) && /^(be|have)$/.test(f.low(k + 1));
+  if (might) k += 2;
+  const maybe = /^(maybe|possibly|perhaps|probably)$/.test(f.low(k));
+  if (maybe) k++;
+  const ahead = /^(maybe|possibly|perhaps|probably)$/.test(f.low(d.from - 1));
+  const too = /^(too|also)$/.test(f.low(k)) ? 1 : f.low(k) === 'as' && f.low(k + 1) === 'well' ? 2 : 0;
+  if (!(might || maybe || (ahead && too)) || !endsAt(f, k + too)) return false;
+  const last = justBefore(f, d.from);
+  if (last?.kind !== 'finding' || last.sign === 'any' || (last.assertion && last.assertion !== 'possible'))
+    return false;
+  if (last.dogs.some((x) => d.dogs.includes(x))) return false;
+  const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
+  const from = ahead ? d.from - 1 : d.from;
+  const span = f.span([from, k + too]);
+  f.add({ ...rest, dogs: d.dogs, assertion: 'possible', span, rule: '<dog> might be too', ...doubted(d.doubt) });
+  f.claim(from, k + too);
   return true;
 }
 
@@ -123,12 +154,12 @@ function readButNot(f: Frame, d: DogPhrase): boolean {
   return true;
 }
 
-/** "so did Argus", "same for Moss", "ditto Fern", "Moss too", "Moss did as well". */
+/** "so did Argus", "neither did Argus", "same for Moss", "ditto Fern", "Moss too", "Moss did as well". */
 function readSo(f: Frame, d: DogPhrase): boolean {
   const [p1, p2] = [f.low(d.from - 1), f.low(d.from - 2)];
   const next = f.low(d.to);
   const colon = next === ':' && /^(same|ditto|likewise)$/.test(f.low(d.to + 1));
-  const so = /^(did|does|is|was|has|had|were|are|do)$/.test(p1) && /^(so|as)$/.test(p2) && ENDS.test(next);
+  const so = /^(did|does|is|was|has|had|were|are|do)$/.test(p1) && /^(so|as|neither|nor)$/.test(p2) && ENDS.test(next);
   const same =
     (p1 === 'ditto' || (/^(for|with|goes)$/.test(p1) && /^(same|ditto|goes|thing|story)$/.test(p2))) &&
     (ENDS.test(next) || /^(too|as)$/.test(next));
@@ -156,52 +187,4 @@ function readSo(f: Frame, d: DogPhrase): boolean {
   } as Entry);
   f.claim(d.from, end);
   return true;
-}
-
-/** "frostbite on his right ear, and I can't see any on the left"; "none in the other". */
-function readOtherSide(f: Frame): void {
-  for (const t of f.tokens) {
-    if (!/^(any|none|nothing)$/.test(t.low) || !/^(in|on)$/.test(f.low(t.i + 1)) || f.low(t.i + 2) !== 'the') continue;
-    const word = f.low(t.i + 3);
-    if (!/^(left|right|other)$/.test(word)) continue;
-    const to = t.i + 4 + (f.low(t.i + 4) === 'one' || f.low(t.i + 4) === 'side' ? 1 : 0);
-    if (!ENDS.test(f.low(to)) || f.isClaimed(t.i, to)) continue;
-    if (t.low === 'any' && f.assertion(t.i, t.i + 1) !== 'absent') continue;
-    const last = before(f, t.i, (e) => e.kind === 'finding' && e.sign !== 'any');
-    if (last?.kind !== 'finding' || !last.part || last.side === 'both') continue;
-    const side = otherSide(word, last.side);
-    if (!side) continue;
-    const { severity: _s, trend: _t, ...rest } = last;
-    f.add({ ...rest, side, assertion: 'absent', span: f.span([t.i, to]), rule: 'none on the <side>' });
-    f.claim(t.i, to);
-  }
-}
-
-/** The side a word names beside the one that was told; nothing where it is the same or cannot be known. */
-function otherSide(word: string, told: string | undefined): 'left' | 'right' | undefined {
-  const side =
-    word !== 'other' ? (word as 'left' | 'right') : told === 'left' ? 'right' : told === 'right' ? 'left' : undefined;
-  return side === told ? undefined : side;
-}
-
-/** "Storm's right hip is tight. The left one is fine." */
-function readOtherFine(f: Frame): void {
-  for (const t of f.tokens) {
-    if (!/^(left|right|other)$/.test(t.low) || !/^(the|his|her)$/.test(f.low(t.i - 1)) || f.low(t.i + 1) !== 'one')
-      continue;
-    let k = t.i + 2;
-    if (!/^(is|'s|was|looks|feels|seems|looked|felt)$/.test(f.low(k))) continue;
-    k++;
-    while (/^(just|perfectly|totally|completely|quite|all|still)$/.test(f.low(k)) && !f.m.from('fine', k)) k++;
-    const fine = f.m.from('fine', k);
-    if (!fine || !ENDS.test(f.low(fine.to)) || f.isClaimed(t.i, fine.to)) continue;
-    const last = before(f, t.i, (e) => e.kind === 'finding' && e.part !== undefined);
-    if (last?.kind !== 'finding' || !last.part) continue;
-    const side = otherSide(t.low, last.side);
-    if (!side) continue;
-    const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
-    const span = f.span([t.i, fine.to]);
-    f.add({ ...rest, side, sign: 'any', assertion: 'absent', span, rule: 'the <side> one is fine' });
-    f.claim(t.i - 1, fine.to);
-  }
 }

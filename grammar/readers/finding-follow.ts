@@ -183,6 +183,8 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     if (near) {
       // "Willa's web healed", "wrist back to normal": the part itself is told well again.
       const s = f.sites.filter((x) => x.to <= m.from && m.from - x.to <= 3 && x.part).at(-1) as Site;
+      // "the one in the left web has healed": one of what was told, left to be read by that
+      if ([s.from - 2, s.from - 3].some((k) => f.low(k) === 'one') && f.low(s.from - 1) !== ',') continue;
       const there = found.find((r) => r.site === s || (r.from <= s.from && s.to <= r.to));
       if (there) {
         // "a stiff back leg on the left and it's loosened off completely"

@@ -6,6 +6,7 @@ import type { Sign } from '../entry.ts';
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
 import { distribute, lateSites, readHasIt, readPossibleSites, resolve } from './finding-follow.ts';
+import { eachOf, merged, ofOthersToo } from './finding-lists.ts';
 import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } from './finding-parts.ts';
 import { readFine, readNothing } from './fine.ts';
 import { doubted, said } from './places.ts';
@@ -115,6 +116,14 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   )
     sign = 'bloody-stool';
   const sites = WHOLE_BODY.has(sign) ? [] : siteBeside(f, m, takenSites);
+  const each = eachOf(f, m, found);
+  if (each.length)
+    return each.map((r) => ({
+      entry: build(f, m, sign, { dogs: r.entry.dogs }, r.site),
+      from: m.from,
+      to: m.to,
+      site: r.site,
+    }));
   if (!signStands(f, m, sites, found)) return [];
   const explicit = sites.length > 0;
   const owner = siteOwner(f, m, sites, found);
@@ -138,42 +147,19 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
       { from: m.to, to: m.to + (end === 'hind' ? 1 : 2), part: 'leg', end, plural: false, anaphor: false, paws: [] },
     ];
   if (!where.length) where = [undefined];
-  return merged(where).map((site) => ({
+  const others: ReadFinding[] = ofOthersToo(f, m, sites, takenSites).map(({ site, dogs }) => ({
+    entry: build(f, m, sign, { dogs }, site),
+    from: Math.min(m.from, site.from),
+    to: Math.max(m.to, site.to),
+    site,
+  }));
+  const own: ReadFinding[] = merged(where).map((site) => ({
     entry: build(f, m, sign, owner, site),
     from: Math.min(m.from, site && explicit ? site.from : m.from),
     to: Math.max(m.to, site && explicit ? site.to : m.to),
     site,
   }));
-}
-
-/** "LF and RF webs": one site, both sides. */
-function merged(sites: (Site | undefined)[]): (Site | undefined)[] {
-  const out: (Site | undefined)[] = [];
-  for (const s of sites) {
-    const twin =
-      s &&
-      out.find(
-        (o) =>
-          o &&
-          o.part === s.part &&
-          o.end === s.end &&
-          o.side &&
-          s.side &&
-          o.side !== s.side &&
-          o.side !== 'both' &&
-          s.side !== 'both',
-      );
-    if (twin && s)
-      out[out.indexOf(twin)] = {
-        ...twin,
-        side: 'both',
-        from: Math.min(twin.from, s.from),
-        to: Math.max(twin.to, s.to),
-        paws: [...twin.paws, ...s.paws],
-      };
-    else out.push(s);
-  }
-  return out;
+  return [...own, ...others].sort((x, y) => x.from - y.from);
 }
 
 /** "Blood in Otter's stool", "blood in Otter's pee": with the dog's name between, no phrase of the lexicon can hold it. */

@@ -1,5 +1,6 @@
 /** Reads that there is nothing: "nothing wrong with", "feet look clean", "fine all over", "rest clean". */
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
+import { ofOthersToo } from './finding-lists.ts';
 import { anyFinding, type Finding, footThere, lastSite, type ReadFinding, wholeTeam } from './finding-parts.ts';
 import { doubted } from './places.ts';
 import { refined } from './where.ts';
@@ -120,9 +121,15 @@ export function readFine(
         : now && !/^today$/.test(f.low(m.to))
           ? 'resolved'
           : 'absent';
-    return [
-      { entry: anyFinding(f, m, own, site, state === 'possible' ? 'absent' : state), from: site.from, to: m.to, site },
-    ];
+    const as = state === 'possible' ? 'absent' : state;
+    // "Rook's ear and Ivy's nose are fine"
+    const others = ofOthersToo(f, m, [site], takenSites).map((o) => ({
+      entry: anyFinding(f, m, { dogs: o.dogs }, o.site, as),
+      from: o.site.from,
+      to: m.to,
+      site: o.site,
+    }));
+    return [...others, { entry: anyFinding(f, m, own, site, as), from: site.from, to: m.to, site }];
   }
   // "went through all the feet. Clean on everybody except …"
   const onAll = /^(on|for|with)$/.test(f.low(m.to)) ? f.dogFrom(m.to + 1) : undefined;

@@ -239,6 +239,17 @@ export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: r
   return owner;
 }
 
+/** "rubbed his left shoulder and his right; neither is sore": both of the sites told last. */
+function bothBefore(f: Frame, m: Mention, owner: Owner): Site | undefined {
+  let k = m.from - 1;
+  while (/^(is|was|are|were|looks|look|feels|seems|at|all|really)$/.test(f.low(k))) k--;
+  if (!/^(neither|both|either)$/.test(f.low(k)) || k === m.from - 1) return undefined;
+  const s = f.sites.filter((x) => x.to <= k && !x.anaphor && x.part).at(-1);
+  if (s?.side !== 'both' || k - s.to > 6) return undefined;
+  const own = f.owner(s.from, s.to, s);
+  return own.dogs.join() === owner.dogs.join() ? s : undefined;
+}
+
 /** The site of the finding before, for a follow-on sign of the same dog. Carrying stops at lame. */
 export function carriedSite(
   f: Frame,
@@ -248,6 +259,8 @@ export function carriedSite(
   found: readonly ReadFinding[],
 ): Site | undefined {
   if (sign === 'lame') return undefined;
+  const two = bothBefore(f, m, owner);
+  if (two) return two;
   const same = (dogs: readonly string[]) =>
     dogs.length === owner.dogs.length && dogs.every((d) => owner.dogs.includes(d));
   // "Knee's another story, it's filled", "Follow-up on Rook's shoulder. Looser, still tight though": a part told since, without a sign

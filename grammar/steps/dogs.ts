@@ -253,9 +253,12 @@ function ownPlace(tokens: readonly Token[], m: Mentions, k: number): boolean {
   return false;
 }
 
+const lowsOf = (tokens: readonly Token[]) => tokens.map((t) => t.low).join(' ');
+
 function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase): boolean {
   const between = tokens.slice(a.to, b.from);
-  const samePossessive = !a.possessive || (b.possessive && between.every((t) => t.low !== ','));
+  const listed = tokens[b.to]?.low === "'s" && /^(,|and|&)$/.test(tokens[b.to + 1]?.low ?? '');
+  const samePossessive = !a.possessive || listed || (b.possessive && between.every((t) => t.low !== ','));
   if (!samePossessive || (b.kind === 'names' && b.dogs.some((d) => a.dogs.includes(d)))) return false;
   if (a.kind === 'group' && b.kind === 'group' && (a.value === 'rest' || b.value === 'rest')) return false;
   // "of the boys, Birk refused": one out of the group
@@ -299,6 +302,9 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   )
     return false;
   if (between.length === 0) return a.kind === 'names' && b.kind === 'names';
+  // "Rook's and Ivy's feet": a possessive for each
+  if (between[0]?.low === "'s" && a.kind === 'names' && b.kind === 'names')
+    return (b.possessive || tokens[b.to]?.low === "'s") && /^(and|&|\+|,|, and|, &)$/.test(lowsOf(between.slice(1)));
   if (between.length === 1) {
     const link = (between[0] as Token).low;
     if (!LIST_LINK.has(link)) return false;

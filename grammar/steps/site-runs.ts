@@ -33,6 +33,7 @@ const FILL = new Set([
   'my',
   'from',
   'under',
+  'then',
 ]);
 
 interface Piece {
@@ -56,7 +57,10 @@ export function gather(
     const here = dogAt(k);
     const role = here && here.kind !== 'pronoun' ? undefined : tokenRole(tokens, m, k);
     if (role) {
-      if (pieces.length && stop(tokens, m, pieces, role, end, k)) break;
+      if (pieces.length && stop(tokens, m, pieces, role, end, k)) {
+        end = givenBack(tokens, pieces, role, end, k);
+        break;
+      }
       const mention = m.at(role, k) as Mention;
       const to = Math.max(mention.to, k + 1);
       pieces.push({ role, value: mention.value, from: k, to });
@@ -89,6 +93,17 @@ export function gather(
   const sites = compose(pieces, tokens, m);
   for (const s of sites) s.owner = owner;
   return sites.length ? { sites, to: end } : { sites: [], to: Math.max(end, i + 1) };
+}
+
+/** "left wrist and his right | shoulder": the side behind the "and" is the next part's, and is given back to it. */
+function givenBack(tokens: readonly Token[], pieces: Piece[], role: Piece['role'], end: number, k: number): number {
+  if (role !== 'part' || k !== end) return end;
+  let n = pieces.length;
+  while (n > 0 && pieces[n - 1]?.role !== 'part') n--;
+  const [last, next] = [pieces[n - 1], pieces[n]];
+  if (!last || !next || !tokens.slice(last.to, next.from).some((t) => LINK.has(t.low))) return end;
+  pieces.length = n;
+  return last.to;
 }
 
 /** Does a new site begin here instead of more words of this one? */
