@@ -15,7 +15,13 @@ export function readElliptic(f: Frame): void {
     if (!d.dogs.length || d.excepted) continue;
     if (d.possessive && d.kind === 'names') readHers(f, d);
     else if (d.kind !== 'pronoun')
-      readNobody(f, d) || readNot(f, d) || readMaybe(f, d) || readWouldNot(f, d) || readButNot(f, d) || readSo(f, d);
+      readNobody(f, d) ||
+        readNot(f, d) ||
+        readHasNone(f, d) ||
+        readMaybe(f, d) ||
+        readWouldNot(f, d) ||
+        readButNot(f, d) ||
+        readSo(f, d);
   }
   readOtherPlaces(f);
 }
@@ -119,6 +125,31 @@ function readMaybe(f: Frame, d: DogPhrase): boolean {
   const span = f.span([from, k + too]);
   f.add({ ...rest, dogs: d.dogs, assertion: 'possible', span, rule: '<dog> might be too', ...doubted(d.doubt) });
   f.claim(from, k + too);
+  return true;
+}
+
+/** "The left side has snowballs and the right side has none". */
+function readHasNone(f: Frame, d: DogPhrase): boolean {
+  if (!/^(has|have|had|got|'s|'ve)$/.test(f.low(d.to)) || f.isClaimed(d.from, d.to)) return false;
+  const k = /^(got|had)$/.test(f.low(d.to + 1)) ? d.to + 2 : d.to + 1;
+  if (f.low(k) !== 'none' || !(ENDS.test(f.low(k + 1)) || /^(at|explain|whatsoever|today|now)$/.test(f.low(k + 1))))
+    return false;
+  const last = before(
+    f,
+    d.from,
+    (e) => e.kind === 'finding' && !e.assertion && !e.dogs.some((x) => d.dogs.includes(x)),
+  );
+  if (last?.kind !== 'finding') return false;
+  const { severity: _s, trend: _t, doubt: _d, because: _b, side: _l, end: _e, ...rest } = last;
+  f.add({
+    ...rest,
+    dogs: d.dogs,
+    assertion: 'absent',
+    span: f.span([d.from, k + 1]),
+    rule: '<dog> has none',
+    ...doubted(d.doubt),
+  });
+  f.claim(d.from, k + 1);
   return true;
 }
 

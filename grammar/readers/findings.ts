@@ -51,7 +51,25 @@ export function readFindings(f: Frame): ReadFinding[] {
   readHasIt(f, found);
   distribute(f, found, takenSites);
   resolve(f, found);
+  oneLimp(found);
   return found;
+}
+
+/** "Won't put weight on his right hind, he's hopping around": one limp, told with its leg and once more without. */
+function oneLimp(found: ReadFinding[]): void {
+  for (let k = found.length - 1; k >= 0; k--) {
+    const { entry } = found[k] as ReadFinding;
+    if (entry.sign !== 'lame' || entry.part || entry.assertion || entry.severity || entry.trend) continue;
+    const twin = found.find(
+      (r) =>
+        r.entry !== entry &&
+        r.entry.sign === 'lame' &&
+        r.entry.part &&
+        !r.entry.assertion &&
+        r.entry.dogs.join() === entry.dogs.join(),
+    );
+    if (twin) found.splice(k, 1);
+  }
 }
 
 /** "gums wet and pink", "skin snaps back": not dehydrated. */
@@ -179,6 +197,17 @@ const ailsNow = (f: Frame, heard: ReturnType<Frame['asserted']>, m: Mention) =>
     m.from - heard.cue.to > 4 ||
     f.tokens.slice(heard.cue.to, m.from).some((t) => /^(with|because|since|for|that)$/.test(t.low)));
 
+/** "Vomited she has not", "swollen however it is not": the denial at the end of an inverted clause. */
+function deniedBehind(f: Frame, m: Mention): boolean {
+  let k = m.to;
+  while (/^(,|however|though|also|either|too)$/.test(f.low(k))) k++;
+  if (!/^(he|she|it|they)$/.test(f.low(k)) || !/^(is|was|has|does|did|are|were|have|do|'s)$/.test(f.low(k + 1)))
+    return false;
+  k += 2;
+  while (/^(however|also|too|certainly|definitely|today|now|really)$/.test(f.low(k))) k++;
+  return f.low(k) === 'not' && /^([.,;!?]|and|but|only|so|)$/.test(f.low(k + 1));
+}
+
 function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | undefined): Finding {
   const sign = signOfBlood(f, m, told);
   // Ice balls sit between the toes of a foot; the web only where it was said.
@@ -206,13 +235,14 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
       .every(
         (t) => /^(and|or|,|nor|&|\+|a|bit|little|the|some|very|really)$/.test(t.low) || f.siteAt(t.i) !== undefined,
       );
-  const assertion = deniedInside(f.tokens, m)
-    ? 'absent'
-    : f.m.at('over', m.from)
-      ? 'resolved'
-      : underHeading || (other && !listed) || ailsNow(f, heard, m)
-        ? 'present'
-        : heard.assertion;
+  const assertion =
+    deniedInside(f.tokens, m) || deniedBehind(f, m)
+      ? 'absent'
+      : f.m.at('over', m.from)
+        ? 'resolved'
+        : underHeading || (other && !listed) || ailsNow(f, heard, m)
+          ? 'present'
+          : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;

@@ -13,7 +13,7 @@ export function isChat(f: Frame): [number, number][] {
   for (let i = 0; i < f.tokens.length; i++) {
     if (!f.isStrong(i) && i < f.tokens.length - 1) continue;
     const to = i + 1;
-    const asked = f.low(i) === '?' ? askedFrom(f, from, i) : -1;
+    const asked = f.low(i) === '?' && !wonders(f, from, i) ? askedFrom(f, from, i) : -1;
     if (asked >= 0) out.push([asked, to]);
     else if (f.low(i) !== '?' && to - from > 16 && question(f, from, to)) out.push([from, questionEnd(f, from, to)]);
     else if (question(f, from, to) || command(f, from, to) || errand(f, from)) out.push([from, to]);
@@ -42,6 +42,19 @@ function askedFrom(f: Frame, from: number, end: number): number {
   while (f.m.from('filler', k) && k < end) k = f.m.from('filler', k)?.to ?? k + 1;
   if (comma < 0 || ASKS.test(f.low(k)) || f.m.from('question', k)) return from;
   return comma + 1;
+}
+
+/** "Ivy's wrist might be swollen, the left one?": told with a word of doubt and a rising voice, and nothing is asked. */
+function wonders(f: Frame, from: number, end: number): boolean {
+  let k = from;
+  while (f.m.from('filler', k) && k < end) k = f.m.from('filler', k)?.to ?? k + 1;
+  const d = f.dogFrom(k);
+  if (!d || d.kind === 'pronoun' || f.low(d.to) === ',') return false;
+  for (let j = k; j < end; j++) if (f.m.from('question', j) || f.low(j) === 'you') return false;
+  return (
+    f.m.of('sign').some((s) => s.from > k && s.to <= end) &&
+    f.cues.some((c) => c.gives === 'possible' && c.from > k && c.to <= end && c.from - k < 8)
+  );
 }
 
 /** Where a question without its mark ends: at a word that turns to something else, or after ten words. */

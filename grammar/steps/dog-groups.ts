@@ -47,6 +47,9 @@ export function groupStands(
   if (words === 'both') {
     if (m.at('part', g.to) || m.at('end', g.to) || m.at('paws', g.from) || m.at('side', g.to)) return false;
     if (/^(ways|sides|times|days|ends|hands|runs|of)$/.test(next)) return false;
+    // "both her front feet", "both of his armpits"
+    if (/^(his|her|their|its)$/.test(next) && ['part', 'end', 'side', 'paws'].some((tag) => m.at(tag, g.to + 1)))
+      return false;
     // "feet are both a bit puffy"
     if (/^(are|were|is|'re)$/.test(prev) && m.at('part', g.from - 2)) return false;
     return true;

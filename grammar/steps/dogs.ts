@@ -340,6 +340,9 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
       out.push(p);
       continue;
     }
+    // "bled where Cutter caught him": who did it is not whose it is
+    if (/^(where|when|because|after|since)$/.test(prev) && p.kind === 'names' && didToOther(tokens, p.to))
+      p.company = true;
     const company = m.at('company', before);
     if (company && company.to === before + 1 && !m.at('nothing', before)) p.company = true;
     const ex = m.at('except', before);
@@ -365,6 +368,12 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
   }
   return out;
 }
+
+/** A verb and then "him", "her" or "it": what one dog did to another. */
+const didToOther = (tokens: readonly Token[], k: number) =>
+  /^(bit|caught|nipped|got|stepped|hit|kicked|grabbed|snapped|nailed|scratched|clawed|tagged|bumped|ran|raked|had)$/.test(
+    tokens[k]?.low ?? '',
+  ) && [1, 2, 3].some((n) => /^(him|her|it|them)$/.test(tokens[k + n]?.low ?? ''));
 
 const strongBetween = (tokens: readonly Token[], a: number, b: number) =>
   tokens.slice(a, b).some((t) => t.low === '.' || t.low === ';' || t.low === '!' || t.low === '?');

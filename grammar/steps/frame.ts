@@ -468,6 +468,12 @@ export class Frame {
     // "I'm hollering at Nora": the verb stands in the word
     if (/^('m|'re|'ve)$/.test(this.low(end - 1)) && end - human > 1) return i - end <= 1;
     const verb = this.low(end);
+    // "I have discovered that the pad is raw"
+    if (
+      /^(have|has|'ve|'s|had)$/.test(verb) &&
+      /^(discovered|found|noticed|seen|checked|felt|examined|observed)$/.test(this.low(end + 1))
+    )
+      return false;
     const person = this.personAt(human);
     if (person?.possessive) return i - end <= 3;
     return (
@@ -491,6 +497,14 @@ export class Frame {
       const low = this.low(k);
       if (low === ',' && (this.siteAt(k + 1) || /^(on|in)$/.test(this.low(k + 1)))) {
         k++;
+        continue;
+      }
+      // "tight as fence wire on Gus"
+      if (low === 'as' && !prep) {
+        let j = k + 1;
+        while (j < k + 5 && !/^(on|in|of)$/.test(this.low(j)) && !this.isStrong(j) && !this.dogAt(j)) j++;
+        if (!/^(on|in)$/.test(this.low(j))) return undefined;
+        k = j;
         continue;
       }
       if (/^(on|in|of|for|to|off|from|into|onto|with|between|under|out)$/.test(low)) {

@@ -15,7 +15,7 @@ export interface Mention {
   /** Token range, end exclusive. */
   from: number;
   to: number;
-  /** A phrase with words in its middle; a "not" among them denies it. */
+  /** A phrase with words in its middle; a "not" among them denies it, unless the phrase has it of its own ("won't leave … alone"). */
   gapped?: true;
 }
 
@@ -131,7 +131,7 @@ export function findMentions(tokens: readonly Token[], isName: (low: string) => 
   for (let i = 0; i < tokens.length; i++) {
     for (const g of GAPPED_BY_HEAD.get((tokens[i] as Token).low) ?? []) {
       const to = gappedEnd(tokens, i, g);
-      if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to, gapped: true });
+      if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to, ...(!g.fill.has('not') && { gapped: true }) });
     }
     const { low, known } = tokens[i] as Token;
     const named = !known && isName(low);

@@ -42,7 +42,11 @@ export const ways: readonly Row[] = [
     'quarrelsome',
     'got into a scrap; got in a scrap; got into a fight; got in a fight; had a scrap; had a spat; had a fight; having a go at; got in a tussle; got into a tussle; got into a spat; quarrelsome; quarreling; quarrelling; fighting; fought; fight; fights; scrapping; scrapped; scrap; snapping; snapped at; snaps at; snaps; snapping at; growling; growled; growls; growl; growly; grumpy; grumping; grouchy; crabby; snarky; snarling; snarled; snarls; snarly; bickering; bickered; bicker; squabbling; squabbled; squabble; squabbles; in a mood; scrappy; aggressive; picking fights; picked a fight; picking a fight; tussle; tussled; tussling; cranky; at it; at each other; going at it; went at it; went after; had a go at; nasty; bitchy; feisty; dust up; brawl; brawling; brawled; got into it; getting into it; in a fight; in a scrap; rowed; sniping; sniping at; bullying; bullied; bully; lip curling; curled his lip; curled her lip; curled a lip; curling his lip; curling her lip; curling a lip; picking on; picked on; fighty; grumbling; grumbled; grumbles; lunged at; lunging at; bit at; bites at; beating up on; testy; ornery; snippy; snapped; grumbly; tiff; in a bad mood; in a foul mood; lit into; jumped on; pushing around; harassing; hassling; mean; bared his teeth; bared her teeth; showing teeth; showed teeth; at each others throats; having words; had words; raised hackles; hackles up; wrestling; bossy; pinned',
   ],
-  ['gait', 'walk', 'walk; walking; walked; walks; down to a walk; at a walk; dropped into a walk; drops into a walk; dropped to a walk; dropped down to a walk; dropped back to a walk; dropped back into a walk; slowed to a walk; slowing to a walk; slows to a walk; fell into a walk; came down to a walk; in a walk; slow walk'],
+  [
+    'gait',
+    'walk',
+    'walk; walking; walked; walks; down to a walk; at a walk; dropped into a walk; drops into a walk; dropped to a walk; dropped down to a walk; dropped back to a walk; dropped back into a walk; slowed to a walk; slowing to a walk; slows to a walk; fell into a walk; came down to a walk; in a walk; slow walk',
+  ],
   ['gait', 'trot', 'trot; trotting; trotted; trots; trotter; at a trot; jogging; trotts; nice trot'],
   [
     'gait',

@@ -82,6 +82,14 @@ export const GAPPED: readonly Gapped[] = [
   ),
   row(
     'sign',
+    'licking',
+    'wo won would can ca could',
+    'alone',
+    "n't not leave let be his her its the that those left right front hind back rear foot feet paw paws pad pads web nail toe dewclaw leg wrist hock elbow tail it them outside inside outer inner",
+    8,
+  ),
+  row(
+    'sign',
     'vomiting',
     'brought threw bring brings bringing coughed sicked chucked throws heaved',
     'back up; up',
