@@ -1,8 +1,10 @@
 /** Which feet booties are on, and whose feet they are. */
 import type { Paw } from '../entry.ts';
 import type { DogPhrase, Frame, Mention, Site } from '../steps/frame.ts';
-import type { Read } from './booties.ts';
+import { wordsIn } from '../steps/tokens.ts';
+import type { Read } from './bootie-entries.ts';
 
+const ENDS = /^([.,;!]|and|but|so|)$/;
 const ALL: readonly Paw[] = ['LF', 'RF', 'LH', 'RH'];
 
 /** The feet that were said beside the bootie. */
@@ -32,6 +34,18 @@ export function pawsNear(f: Frame, from: number, to: number, before: readonly Re
       if (fits.length === 1) return { paws: fits, site: s };
     }
   }
+  // "her back feet are iced, so she gets boots on those two"
+  const two = [to, to + 1].find(
+    (k) =>
+      /^(those|these|them)?\s?(two|both)$/.test(wordsIn(f.tokens, k, k + 2)) ||
+      (f.low(k) === 'both' && ENDS.test(f.low(k + 1))),
+  );
+  const pair = two !== undefined && f.low(two - 1) === 'on' && !f.dogAt(two)?.dogs.length;
+  if (pair) {
+    const last = f.sites.filter((s) => s.to <= from && s.paws.length === 2).at(-1);
+    const other = last && f.dogs.some((d) => d.kind === 'names' && d.from >= last.to && d.to <= from);
+    if (last && !other) return { paws: order(last.paws), site: last };
+  }
   const there = f.sites.find(
     (s) => s.anaphor && s.from >= from - 1 && s.from - to <= 3 && /^(that|same)$/.test(f.low(s.from)),
   );
@@ -55,7 +69,8 @@ function clear(f: Frame, s: Site, from: number, to: number): boolean {
       return false;
     if (low === ',' && s.to <= from) return false;
     const d = f.dogFrom(k);
-    if (d && !d.possessive && d.kind === 'names' && !d.prep) return false;
+    // "before we went in Rook threw his right hind"
+    if (d && !d.possessive && d.kind === 'names' && (!d.prep || f.m.from('boot-state', d.to))) return false;
     if (f.m.from('sign', k) && s.from >= to && !f.m.from('boot-state', k)) return false;
   }
   return true;
@@ -71,6 +86,23 @@ export function singleFoot(f: Frame, h: Mention, lo: number, hi: number): Paw[] 
   return between ? [] : [...last.paws];
 }
 
+/** "he's going to put booties on all four of them": on whom they were put. */
+function putOn(f: Frame, lo: number, to: number): DogPhrase | undefined {
+  if (f.low(to - 1) !== 'on' && f.low(to) !== 'on') return undefined;
+  if (
+    ![lo, lo - 1, lo - 2].some((k) =>
+      /^(put|puts|putting|slip|slipped|stick|stuck|get|throw|threw|pop|popped)$/.test(f.low(k)),
+    )
+  )
+    return undefined;
+  const d = f.dogFrom(f.low(to) === 'on' ? to + 1 : to);
+  if (!d?.dogs.length || d.possessive || d.excepted || (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from))))
+    return undefined;
+  return d.kind === 'names' && /^(is|was|has|had|have|did|does|'s|lost|will|would|can)$/.test(f.low(d.to))
+    ? undefined
+    : d;
+}
+
 export function whose(
   f: Frame,
   lo: number,
@@ -80,8 +112,13 @@ export function whose(
   if (site?.owner) return { dogs: site.owner.dogs, phrase: site.owner };
   const from = site && site.from < lo && lo - site.to < 5 ? site.from : lo;
   const to = site && site.to > hi && site.from - hi < 5 ? site.to : hi;
-  const inside = f.dogs.find((d) => d.from >= lo && d.to <= hi && !d.company && d.dogs.length);
+  // "everybody's got booties on": the state's words begin inside the phrase
+  const inside = f.dogs.find(
+    (d) => ((d.from >= lo && d.to <= hi) || (d.from < lo && lo < d.to)) && !d.company && d.dogs.length,
+  );
   if (inside) return { dogs: inside.dogs, phrase: inside, doubt: inside.doubt };
+  const on = putOn(f, lo, to);
+  if (on) return { dogs: on.dogs, phrase: on, doubt: on.doubt };
   const object = f.dogFrom(to) ?? (/^(all|up|the|both|back)$/.test(f.low(to)) ? f.dogFrom(to + 1) : undefined);
   if (
     object?.dogs.length &&

@@ -1,19 +1,9 @@
 /** Reader "booties": put on, taken off, lost, torn, changed; on which feet. */
-import type { EntryOf, Paw } from '../entry.ts';
-import type { DogPhrase, Frame, Mention, Site } from '../steps/frame.ts';
-import { order, pawsNear, singleFoot, whose } from './bootie-feet.ts';
-import { doubted, said } from './places.ts';
-
-type Booties = EntryOf<'booties'>;
-type State = Booties['state'];
+import type { Frame, Mention } from '../steps/frame.ts';
+import { push, type Read, type State } from './bootie-entries.ts';
+import { followOn, lateFeet, leftOutVerb, listed } from './bootie-follow.ts';
 
 const RANK: readonly State[] = ['lost', 'torn', 'changed', 'off', 'on'];
-
-export interface Read {
-  entry: Booties;
-  from: number;
-  to: number;
-}
 
 /** Reads booties; gives them with their places, for findings that point back at their feet. */
 export function readBooties(f: Frame): Read[] {
@@ -26,29 +16,21 @@ export function readBooties(f: Frame): Read[] {
     if (!isFootwear(f, h)) continue;
     const state = stateOf(f, h);
     if (!state) continue;
-    push(f, out, h, state.value, state.from, state.to);
+    // "lost a bootie, so I put a fresh one on": where one was lost, a new one is put on
+    const lost =
+      state.value === 'changed' &&
+      /^(new|fresh|spare|another)$/.test(f.low(state.from)) &&
+      out.at(-1)?.entry.state === 'lost' &&
+      /^(a|the|another|on|one)$/.test(f.low(state.from - 1));
+    push(f, out, h, lost ? 'on' : state.value, state.from, state.to);
     for (let k = state.from; k < state.to; k++) verbs.add(k);
     listed(f, out, h, state.value);
   }
   if (out.length) followOn(f, out, verbs);
   lateFeet(f, out);
+  leftOutVerb(f, out);
   for (const r of out) f.add(r.entry);
   return out;
-}
-
-/** "Penny lost a bootie. Back left.", "lost one, right front": the foot behind a mark, told alone. */
-function lateFeet(f: Frame, out: readonly Read[]): void {
-  for (const r of out) {
-    if (r.entry.paws || r.entry.dogs.length !== 1 || !/^(lost|torn|changed)$/.test(r.entry.state)) continue;
-    const s = f.sites.find((x) => x.from >= r.to);
-    if (!s || s.part || s.paws.length !== 1 || s.from - r.to > 3 || f.isClaimed(s.from, s.to)) continue;
-    let k = r.to;
-    while (k < s.from && f.tokens[k]?.kind === 'mark') k++;
-    if (k !== s.from || k === r.to || !/^([.,;!]|)$/.test(f.low(s.to))) continue;
-    r.entry.paws = [...s.paws];
-    r.entry.span = [r.entry.span?.[0] ?? f.span([r.from, r.to])[0], f.span([s.from, s.to])[1]];
-    f.claim(s.from, s.to);
-  }
 }
 
 /** The musher's own boots are no booties; nor is the dog Boots. */
@@ -58,6 +40,13 @@ function isFootwear(f: Frame, h: Mention): boolean {
   if (
     /^(my|our|i|spare|extra|more|another|bag|of|ski|mukluk|snow)$/.test(f.low(h.from - 1)) &&
     !/^(set|pair|sets|pairs|change)$/.test(f.low(h.from - 2))
+  )
+    return false;
+  // "need to sew booties tonight"
+  if (
+    /^(sew|sewing|sewed|make|making|made|buy|bought|order|ordered|wash|washed|dry|dried|sort|pack|bring|count|spare)$/.test(
+      f.low(h.from - 1),
+    )
   )
     return false;
   if (/^(rub|rubs|burn|box|bag|bags)$/.test(f.low(h.to))) return false;
@@ -157,202 +146,4 @@ function reaches(f: Frame, s: Mention, h: Mention): boolean {
       return false;
   }
   return true;
-}
-
-function push(
-  f: Frame,
-  out: Read[],
-  h: Mention,
-  state: State,
-  sFrom: number,
-  sTo: number,
-  forced?: { dogs: string[]; phrase?: DogPhrase; paws?: Paw[]; site?: Site; human?: boolean; doubt?: string },
-): void {
-  const lo = Math.min(h.from, sFrom);
-  const hi = Math.max(h.to, sTo);
-  const where = forced?.paws ? { paws: forced.paws, site: forced.site } : pawsNear(f, lo, hi, out);
-  if (!where.paws.length && !forced && state !== 'off') where.paws = singleFoot(f, h, lo, hi);
-  const owner = forced ?? whose(f, lo, hi, where.site);
-  if (owner.human) return;
-  let dogs = owner.dogs;
-  if (!dogs.length) {
-    // "Booties: on at start, all ten."
-    const all = f.dogs.find(
-      (d) => d.value === 'all' && d.from >= hi && d.from - hi < 6 && !f.strongBetween(hi, d.from),
-    );
-    if (all) dogs = all.dogs;
-  }
-  if (!dogs.length && !f.dogs.some((d) => d.kind === 'names')) {
-    if (state === 'lost' || state === 'torn' || (where.paws.length === 1 && state !== 'off')) return;
-    const all = f.lineup(lo).map((l) => l.dog);
-    if (!/^(boot|booted|booties|booting)$/.test(f.low(h.from))) return;
-    dogs = all.length ? all : ['*'];
-  }
-  if (!dogs.length) return;
-  const assertion = f.assertion(sFrom, sTo);
-  const absent = assertion === 'absent';
-  if (absent && state === 'on') return;
-  const entry: Booties = {
-    kind: 'booties',
-    dogs,
-    state,
-    ...(where.paws.length && where.paws.length < 4 ? { paws: where.paws } : {}),
-    ...said(assertion),
-    span: f.span(
-      [lo, hi],
-      where.site && Math.abs(where.site.from - lo) < 12 ? [where.site.from, where.site.to] : undefined,
-    ),
-    rule: `booties ${state}`,
-    ...doubted(owner.doubt),
-  };
-  const twin = out.find(
-    (r) =>
-      r.entry.state === state &&
-      r.entry.dogs.join() === dogs.join() &&
-      (!entry.paws || !r.entry.paws || r.entry.paws.join() === entry.paws.join()) &&
-      lo - r.to < 5 &&
-      (r.entry.assertion ?? '') === (entry.assertion ?? ''),
-  );
-  if (twin) {
-    if (entry.paws) twin.entry.paws ??= entry.paws;
-  } else out.push({ entry, from: lo, to: hi });
-  f.claim(h.from, h.to);
-  f.claim(sFrom, sTo);
-  if (where.site && !f.isClaimed(where.site.from, where.site.to) && (!where.site.part || where.site.part === 'foot'))
-    f.claim(where.site.from, where.site.to);
-}
-
-/** "leaders all four, swing fronts only, wheelers hinds only": each with its feet. */
-function listed(f: Frame, out: Read[], h: Mention, state: State): void {
-  const start = h.to;
-  const pairs: { d: DogPhrase; s: Site | undefined; dogs: string[] }[] = [];
-  let k = start;
-  let edge = start + 1;
-  while (k < f.tokens.length && !f.isStrong(k) && (state === 'on' || k - edge <= 2)) {
-    const d = f.dogFrom(k);
-    const place = d ? undefined : f.m.from('position', k);
-    if (d || place) {
-      const end = d ? d.to : (place as Mention).to;
-      const s = f.sites.find((x) => x.from >= end && x.from - end <= 1 && x.paws.length);
-      const dogs = d
-        ? d.dogs
-        : f
-            .lineup(k)
-            .filter((l) => l.position === place?.value)
-            .map((l) => l.dog);
-      if (s && dogs.length) pairs.push({ d: d as DogPhrase, s, dogs });
-      k = s ? s.to : end;
-      edge = k;
-    } else k++;
-  }
-  if (pairs.length < 2) return;
-  const first = out.findIndex((r) => r.from <= h.from && h.from < r.to);
-  if (first >= 0) out.splice(first, 1);
-  for (const p of pairs)
-    push(f, out, h, state, h.from, h.to, {
-      dogs: p.dogs,
-      phrase: p.d,
-      paws: p.s && p.s.paws.length < 4 ? order(p.s.paws) : [],
-      site: p.s,
-    });
-}
-
-/** Once booties are spoken of: "changed that one", "wore through her left front", "new one on", "took them all off". */
-function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
-  const first = (out[0] as Read).from;
-  for (const s of f.m.of('boot-state')) {
-    if (s.from <= first || verbs.has(s.from) || f.isClaimed(s.from, s.to)) continue;
-    if (/through$/.test(f.low(s.to - 1)) && /^(the|all|every|each|everybody|everyone|them)$/.test(f.low(s.to)))
-      continue;
-    if (f.siteAt(s.from) || (s.value === 'on' && (f.m.at('sign', s.from - 1) || f.m.at('bootie', s.from - 1))))
-      continue;
-    const words = f.tokens
-      .slice(s.from, s.to)
-      .map((t) => t.low)
-      .join(' ');
-    const near = f.sites.find(
-      (x) =>
-        !f.dogs.some((d) => d.kind === 'names' && !d.possessive && d.from >= s.to && d.to <= x.from) &&
-        !f.strongBetween(s.to, x.from) &&
-        x.from >= s.to &&
-        x.from - s.to <= 4 &&
-        !/^(them|em|it)$/.test(f.low(s.to)) &&
-        x.paws.length + (x.side ? 1 : 0) > 0 &&
-        (!x.part || x.part === 'foot'),
-    );
-    const one =
-      /^(that one|those|it|them|em|one|ones|his|hers|both|all|that|theirs)$/.test(f.low(s.to)) ||
-      /\b(ones?|them|em)\b/.test(words);
-    const strong =
-      s.value === 'changed'
-        ? /^(changed|new one|new ones|replaced|swapped|fresh|new one on|new ones on|put a new one on|changed out|fresh one|fresh ones)/.test(
-            words,
-          )
-        : s.value === 'torn'
-          ? /\b(wore|worn|blown|blew|torn|tore|ripped|shredded|through|hole)\b/.test(words)
-          : s.value === 'lost'
-            ? !(f.low(s.from) === 'gone' && f.low(s.to) === 'and') &&
-              /^(lost|kicked off|flung|threw|thrown|tossed|shed|shucked|missing|gone|flipped|shed|lost)/.test(words)
-            : s.value === 'off'
-              ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
-              : (/^(put|popped|slipped|back|on)\b/.test(words) && one) ||
-                (words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1)));
-    // "Stubby's hind ones are tore", "Pesto's RF was ripped through"
-    const behind = !near
-      ? f.sites
-          .filter(
-            (x) =>
-              x.to <= s.from &&
-              s.from - x.to <= 3 &&
-              x.paws.length &&
-              (!x.part || x.part === 'foot') &&
-              f.tokens
-                .slice(x.to, s.from)
-                .every((t) => /^(is|are|was|were|'s|got|has|had|been|is|all|both|one|ones|already|now)$/.test(t.low)),
-          )
-          .at(-1)
-      : undefined;
-    if (
-      behind &&
-      /^(torn|lost)$/.test(s.value) &&
-      /\b(tore|torn|ripped|shredded|through|shreds|gone|missing|off|lost|holed|toast|worn|blown|done)\b/.test(words)
-    ) {
-      const own = f.owner(behind.from, s.to, behind);
-      if (!own.human && own.dogs.length)
-        push(f, out, s, s.value as State, s.from, s.to, {
-          dogs: own.dogs,
-          phrase: own.phrase,
-          paws: order(behind.paws),
-          site: behind,
-        });
-      continue;
-    }
-    const wholeSet = s.value === 'changed' && /\b(set|lot|all)\b/.test(words);
-    const theirs = words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1));
-    if (!strong || (!near && !one && !theirs && !wholeSet && !/\bone|ones\b/.test(words))) continue;
-
-    // "swapped it for a new one": once
-    if (
-      /\bnew ones?\b|\bfresh ones?\b/.test(words) &&
-      out.some((r) => r.entry.state === 'changed' && s.from >= r.to && s.from - r.to <= 5)
-    )
-      continue;
-    let state = s.value as State;
-    // "new one on" after a loss is a bootie put on; after a torn one it is a change.
-    if (/^(new one|new ones|fresh one)/.test(words))
-      state = /on/.test(words) || f.low(s.to) === 'on' ? 'on' : 'changed';
-    const last = out.filter((r) => r.from < s.from).at(-1);
-    // A new one for a lost one is put on; for a torn one it is changed.
-    if (state === 'changed' && /\bnew ones?\b|\bfresh ones?\b/.test(words) && last?.entry.state === 'lost')
-      state = 'on';
-    const own = f.owner(s.from, s.to, near, true);
-    const paws = near?.paws.length ? order(near.paws) : undefined;
-    if (!paws && near?.side) {
-      push(f, out, s, state, s.from, s.to);
-      continue;
-    }
-    const dogs = own.dogs.length ? own.dogs : (last?.entry.dogs ?? []);
-    const carried = paws ?? (last && last.entry.dogs.join() === dogs.join() ? (last.entry.paws ?? []) : []);
-    push(f, out, s, state, s.from, s.to, { dogs, phrase: own.phrase, paws: carried, site: near });
-  }
 }

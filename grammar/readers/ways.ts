@@ -252,7 +252,12 @@ export function readGait(f: Frame): void {
     )
       continue;
     if (/^trots$/.test(word) && prev === 'the') continue;
-    if (/^walk/.test(word) && /^(off|away|out|over|up|back|around|to|into|in|by|past|through|the)$/.test(f.low(m.to)))
+    if (
+      /^walk/.test(word) &&
+      /^(off|away|out|over|up|back|around|to|into|in|by|past|through|the)$/.test(
+        f.low(/^(right|straight|clean)$/.test(f.low(m.to)) ? m.to + 1 : m.to),
+      )
+    )
       continue;
     const owner = f.owner(m.from, m.to);
     const human = f.people.some((p) => p.to <= m.from && m.from - p.to < 4);

@@ -15,7 +15,7 @@ export const feet: readonly Row[] = [
   [
     'boot-state',
     'on',
-    "on; put on; put; wearing; wears; in; gets; got; needs; need; has; have; had; with; slipped on; slipped; popped; strapped on; all on; snugged; velcroed; getting; get; putting; wear; threw on; slapped; slap; slid on; stuck; added; running in; ran in; fitted; put back on; back on; went on; going on; used; use; stayed on; still on; applied; keep; keeping; kept; gave; give; running with; 's got; dressed",
+    "on; put on; put; wearing; wears; in; gets; got; needs; need; has; have; had; with; slipped on; slipped; popped; strapped on; all on; snugged; velcroed; getting; get; putting; wear; threw on; slapped; slap; slid on; stuck; added; running in; ran in; fitted; put back on; back on; put another on; put another one on; another one on; put another one back on; put one back on; slipped another one on; slipped another on; stuck another one on; stuck another on; went on; going on; used; use; stayed on; still on; applied; keep; keeping; kept; gave; give; running with; 's got; dressed",
   ],
   [
     'boot-state',
@@ -25,7 +25,7 @@ export const feet: readonly Row[] = [
   [
     'boot-state',
     'lost',
-    'lost; lose; loses; losing; missing; gone; threw; thrown; throwing; kicked off; flung; flung off; shed; short; flipped off; fell off; dropped; shucked; threw off; kicks off; kicking off; disappeared; vanished; slipped off; slid off; gone altogether; left behind; spat out; shook off; flew off; tossed; kicked; down a; minus; come off; fallen off; popped off; gone missing; without a; flinging; losing them; hanging off; mislaid; mislays; gone walkabout; went missing; lost track of; come adrift; came adrift; went flying; sailed off; thrown off; has thrown; gone astray; walked out of; ran out of a; stepped out of; slung; pitched; chucked; shook loose; worked off; pulled free',
+    'lost; lose; loses; losing; missing; gone; threw; thrown; throwing; kicked off; flung; flung off; shed; short; flipped off; fell off; dropped; shucked; threw off; kicks off; kicking off; disappeared; vanished; slipped off; slid off; gone altogether; left behind; spat out; shook off; flew off; tossed; kicked; down a; minus; come off; fallen off; popped off; gone missing; without a; flinging; losing them; hanging off; mislaid; mislays; gone walkabout; went missing; lost track of; come adrift; came adrift; went flying; sailed off; thrown off; has thrown; gone astray; walked out of; walked right out of; ran right out of; stepped right out of; walked straight out of; walked clean out of; ran out of a; stepped out of; slung; pitched; chucked; shook loose; worked off; pulled free',
   ],
   [
     'boot-state',

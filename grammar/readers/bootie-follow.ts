@@ -1,0 +1,233 @@
+/** Reader "booties", once booties are spoken of: "changed that one", feet told late, lists that leave the verb out. */
+import type { DogPhrase, Frame, Mention, Site } from '../steps/frame.ts';
+import { wordsIn } from '../steps/tokens.ts';
+import { push, type Read, type State } from './bootie-entries.ts';
+import { order } from './bootie-feet.ts';
+import { doubted } from './said.ts';
+
+/** "Penny lost a bootie. Back left.", "lost one, right front": the foot behind a mark, told alone. */
+export function lateFeet(f: Frame, out: readonly Read[]): void {
+  for (const r of out) {
+    if (r.entry.paws || r.entry.dogs.length !== 1 || !/^(lost|torn|changed)$/.test(r.entry.state)) continue;
+    const s = f.sites.find((x) => x.from >= r.to);
+    if (!s || s.part || s.paws.length !== 1 || s.from - r.to > 3 || f.isClaimed(s.from, s.to)) continue;
+    let k = r.to;
+    while (k < s.from && f.tokens[k]?.kind === 'mark') k++;
+    if (k !== s.from || k === r.to || !/^([.,;!]|)$/.test(f.low(s.to))) continue;
+    r.entry.paws = [...s.paws];
+    r.entry.span = [r.entry.span?.[0] ?? f.span([r.from, r.to])[0], f.span([s.from, s.to])[1]];
+    f.claim(s.from, s.to);
+  }
+}
+
+/**
+ * "Rook threw his right hind, Brisket both fronts and Vesper a left front": the verb is said once, for the first. "Changed
+ * the wheelers'": the word bootie is left out.
+ */
+export function leftOutVerb(f: Frame, out: Read[]): void {
+  if (!out.length) return;
+  for (const d of f.dogs) {
+    if (d.company || !d.dogs.length || d.excepted) continue;
+    if (d.possessive && d.kind !== 'pronoun') {
+      if (theirsAre(f, out, d)) continue;
+      const s = f.m.of('boot-state').find((x) => x.to === d.from || x.to === d.from - 1);
+      const verb = s && wordsIn(f.tokens, s.from, s.to);
+      if (!s || !/^(changed|replaced|swapped|swapped out|changed out)$/.test(verb ?? '') || s.from < (out[0]?.to ?? 0))
+        continue;
+      if (!/^([.,;!]|and|but|too|also|again|now|just|)$/.test(f.low(d.to)) || f.isClaimed(s.from, d.to)) continue;
+      push(f, out, s, 'changed', s.from, d.to, { dogs: d.dogs, phrase: d, paws: [], doubt: d.doubt });
+      continue;
+    }
+    if (d.kind !== 'names' || d.possessive) continue;
+    if (
+      !/^(,|;|and|&|already|away|too|again|now|today|early|later|once|twice)$/.test(f.low(d.from - 1)) &&
+      !f.sites.some((x) => x.to === d.from && f.claimed[x.from])
+    )
+      continue;
+    const s = f.sites.find((x) => x.from >= d.to && x.from - d.to <= 2);
+    if (
+      !s?.paws.length ||
+      s.paws.length > 3 ||
+      s.part ||
+      !/^(his|her|their|a|the|both|)$/.test(wordsIn(f.tokens, d.to, s.from))
+    )
+      continue;
+    if (!/^([.,;!]|and|but|)$/.test(f.low(s.to)) && !f.dogFrom(s.to)) continue;
+    const last = out.filter((r) => r.to <= d.from && r.entry.paws && f.sentence(r.from) === f.sentence(d.from)).at(-1);
+    if (!last || d.from - last.to > 9 || f.isClaimed(d.from, s.to)) continue;
+    if (f.tokens.slice(last.to, d.from).some((t) => f.m.at('sign', t.i) && !f.claimed[t.i])) continue;
+    const span = f.span([d.from, s.to]);
+    out.push({
+      entry: {
+        ...last.entry,
+        dogs: d.dogs,
+        paws: order(s.paws),
+        span,
+        rule: `booties ${last.entry.state}`,
+        ...doubted(d.doubt),
+      },
+      from: d.from,
+      to: s.to,
+    });
+    f.claim(d.from, s.to);
+  }
+}
+
+/** "Rook's booties are off and Gus's are on": the word bootie is left out. */
+function theirsAre(f: Frame, out: Read[], d: DogPhrase): boolean {
+  if (!/^(is|are|were|was)$/.test(f.low(d.to))) return false;
+  let k = d.to + 1;
+  while (/^(all|both|still|already|just|now|totally|completely)$/.test(f.low(k))) k++;
+  const s = f.m.from('boot-state', k);
+  const last = out.findLast((r) => r.to <= d.from);
+  if (!s || !last || !/^([.,;!]|and|but|)$/.test(f.low(s.to)) || d.from - last.to > 12 || f.isClaimed(d.from, s.to))
+    return false;
+  if (f.tokens.slice(last.to, d.from).some((t) => f.siteAt(t.i)?.part || (f.m.at('sign', t.i) && !f.claimed[t.i])))
+    return false;
+  push(f, out, s, s.value as State, d.from, s.to, { dogs: d.dogs, phrase: d, paws: [], doubt: d.doubt });
+  return true;
+}
+
+const andBetween = (f: Frame, a: number, b: number) => f.tokens.slice(a, b).some((t) => /^(and|but|then)$/.test(t.low));
+
+/** "leaders all four, swing fronts only, wheelers hinds only": each with its feet. */
+export function listed(f: Frame, out: Read[], h: Mention, state: State): void {
+  const start = h.to;
+  const pairs: { d: DogPhrase; s: Site | undefined; dogs: string[] }[] = [];
+  let k = start;
+  let edge = start + 1;
+  while (k < f.tokens.length && !f.isStrong(k) && (state === 'on' || k - edge <= 2)) {
+    const told = f.m.from('boot-state', k);
+    if (state === 'on' && told && /^(lost|torn|changed)$/.test(told.value) && k > h.to) break;
+    const at = f.dogFrom(k);
+    const d = at?.kind === 'pronoun' ? undefined : at;
+    const place = d ? undefined : f.m.from('position', k);
+    if (d || place) {
+      const end = d ? d.to : (place as Mention).to;
+      const s = f.sites.find((x) => x.from >= end && x.from - end <= 1 && x.paws.length);
+      const dogs = d
+        ? d.dogs
+        : f
+            .lineup(k)
+            .filter((l) => l.position === place?.value)
+            .map((l) => l.dog);
+      if (s && dogs.length) pairs.push({ d: d as DogPhrase, s, dogs });
+      k = s ? s.to : end;
+      edge = k;
+    } else k++;
+  }
+  if (pairs.length < 2) return;
+  const first = out.findIndex((r) => r.from <= h.from && h.from < r.to);
+  if (first >= 0) out.splice(first, 1);
+  for (const p of pairs)
+    push(f, out, h, state, h.from, h.to, {
+      dogs: p.dogs,
+      phrase: p.d,
+      paws: p.s && p.s.paws.length < 4 ? order(p.s.paws) : [],
+      site: p.s,
+    });
+}
+
+/** Once booties are spoken of: "changed that one", "wore through her left front", "new one on", "took them all off". */
+export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
+  const first = (out[0] as Read).from;
+  for (const s of f.m.of('boot-state')) {
+    if (s.from <= first || verbs.has(s.from) || f.isClaimed(s.from, s.to)) continue;
+    if (/through$/.test(f.low(s.to - 1)) && /^(the|all|every|each|everybody|everyone|them)$/.test(f.low(s.to)))
+      continue;
+    if (f.siteAt(s.from) || (s.value === 'on' && (f.m.at('sign', s.from - 1) || f.m.at('bootie', s.from - 1))))
+      continue;
+    const words = f.tokens
+      .slice(s.from, s.to)
+      .map((t) => t.low)
+      .join(' ');
+    const near = f.sites.find(
+      (x) =>
+        !f.dogs.some(
+          (d) =>
+            d.kind === 'names' && (!d.possessive || andBetween(f, s.to, d.from)) && d.from >= s.to && d.to <= x.from,
+        ) &&
+        !f.strongBetween(s.to, x.from) &&
+        x.from >= s.to &&
+        x.from - s.to <= 4 &&
+        !/^(them|em|it)$/.test(f.low(s.to)) &&
+        x.paws.length + (x.side ? 1 : 0) > 0 &&
+        (!x.part || x.part === 'foot'),
+    );
+    const one =
+      /^(that one|those|it|them|em|one|ones|his|hers|both|all|that|theirs)$/.test(f.low(s.to)) ||
+      /\b(ones?|them|em)\b/.test(words);
+    const strong =
+      s.value === 'changed'
+        ? /^(changed|new one|new ones|replaced|swapped|fresh|new one on|new ones on|put a new one on|changed out|fresh one|fresh ones)/.test(
+            words,
+          )
+        : s.value === 'torn'
+          ? /\b(wore|worn|blown|blew|torn|tore|ripped|shredded|through|hole)\b/.test(words)
+          : s.value === 'lost'
+            ? !(f.low(s.from) === 'gone' && f.low(s.to) === 'and') &&
+              /^(lost|kicked off|flung|threw|thrown|tossed|shed|shucked|missing|gone|flipped|shed|lost)/.test(words)
+            : s.value === 'off'
+              ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
+              : (/^(put|popped|slipped|back|on)\b/.test(words) && one) ||
+                (words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1)));
+    // "Stubby's hind ones are tore", "Pesto's RF was ripped through"
+    const behind = !near
+      ? f.sites
+          .filter(
+            (x) =>
+              x.to <= s.from &&
+              s.from - x.to <= 3 &&
+              x.paws.length &&
+              (!x.part || x.part === 'foot') &&
+              f.tokens
+                .slice(x.to, s.from)
+                .every((t) => /^(is|are|was|were|'s|got|has|had|been|is|all|both|one|ones|already|now)$/.test(t.low)),
+          )
+          .at(-1)
+      : undefined;
+    if (
+      behind &&
+      /^(torn|lost)$/.test(s.value) &&
+      /\b(tore|torn|ripped|shredded|through|shreds|gone|missing|off|lost|holed|toast|worn|blown|done)\b/.test(words)
+    ) {
+      const own = f.owner(behind.from, s.to, behind);
+      if (!own.human && own.dogs.length)
+        push(f, out, s, s.value as State, s.from, s.to, {
+          dogs: own.dogs,
+          phrase: own.phrase,
+          paws: order(behind.paws),
+          site: behind,
+        });
+      continue;
+    }
+    const wholeSet = s.value === 'changed' && /\b(set|lot|all)\b/.test(words);
+    const theirs = words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1));
+    if (!strong || (!near && !one && !theirs && !wholeSet && !/\bone|ones\b/.test(words))) continue;
+
+    // "swapped it for a new one": once
+    if (
+      /\bnew ones?\b|\bfresh ones?\b/.test(words) &&
+      out.some((r) => r.entry.state === 'changed' && s.from >= r.to && s.from - r.to <= 5)
+    )
+      continue;
+    let state = s.value as State;
+    // "new one on" after a loss is a bootie put on; after a torn one it is a change.
+    if (/^(new one|new ones|fresh one)/.test(words))
+      state = /on/.test(words) || f.low(s.to) === 'on' ? 'on' : 'changed';
+    const last = out.filter((r) => r.from < s.from).at(-1);
+    // A new one for a lost one is put on; for a torn one it is changed.
+    if (state === 'changed' && /\bnew ones?\b|\bfresh ones?\b/.test(words) && last?.entry.state === 'lost')
+      state = 'on';
+    const own = f.owner(s.from, s.to, near, true);
+    const paws = near?.paws.length ? order(near.paws) : undefined;
+    if (!paws && near?.side) {
+      push(f, out, s, state, s.from, s.to);
+      continue;
+    }
+    const dogs = own.dogs.length ? own.dogs : (last?.entry.dogs ?? []);
+    const carried =
+      paws ?? (last && !wholeSet && last.entry.dogs.join() === dogs.join() ? (last.entry.paws ?? []) : []);
+    push(f, out, s, state, s.from, s.to, { dogs, phrase: own.phrase, paws: carried, site: near });
+  }
+}
