@@ -150,7 +150,7 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   if (owner.human || (!owner.dogs.length && !explicit && people)) return [];
   let where: (Site | undefined)[] = sites.map((s) => refined(f, s, owner, found, m.from));
   if (!explicit && !WHOLE_BODY.has(sign)) {
-    const site = carriedSite(f, m, sign, owner, found) ?? headingSite(f, m, owner);
+    const site = carriedSite(f, m, sign, owner, found) ?? headingSite(f, m, owner, found);
     where = [site];
   }
   // "gimpy behind", "stiff in front": the end alone

@@ -83,6 +83,11 @@ export function readFine(
       hyd = true;
       break;
     }
+    // "the foot under it clean"
+    if (low === 'it' && /^(under|below|above|beneath|on)$/.test(f.low(k - 1))) {
+      k -= 2;
+      continue;
+    }
     const d = f.dogAt(k);
     if (d?.value === 'all' && !d.company && !d.prep) {
       k = d.from - 1;

@@ -97,48 +97,74 @@ function exceptedDiffer(list: readonly Intake[], f: Frame): void {
 }
 
 const TAKEN: Record<string, Intake['took']> = {
-  all: 'all',
-  everything: 'all',
   clean: 'all',
-  most: 'most',
-  half: 'some',
-  some: 'some',
   little: 'some',
   bits: 'some',
-  none: 'none',
-  nothing: 'none',
-  zero: 'none',
   nil: 'none',
+  nada: 'none',
   refused: 'none',
 };
 
-/** "Fed at two, kibble. Gantry / Shim: all. Piston: half. Tesla: none.": after food was told, a word behind a colon. */
+/** How much a word or a share behind a dog says, and where it ends: "all", "half a bowl", "3/4 of it". */
+function shareAt(f: Frame, k: number): { took: Intake['took']; to: number } | undefined {
+  while (/^(only|just|about|maybe|abt)$/.test(f.low(k))) k++;
+  const word = HOW_MUCH.find(([w]) => wordsIn(f.tokens, k, k + w.split(' ').length) === w);
+  const q = f.quantityAt(k);
+  const part = q && q.from === k && !q.unit && q.value > 0 && q.value < 1 ? q : undefined;
+  const single = TAKEN[f.low(k)];
+  const took = part ? (part.value > 0.6 ? 'most' : 'some') : (word?.[1] ?? single);
+  if (!took) return undefined;
+  let to = part ? part.to : word ? k + word[0].split(' ').length : k + 1;
+  if (f.low(to) === 'of') to++;
+  if (/^(a|the|his|her|their)$/.test(f.low(to)) && /^(bowl|dish|pan|portion|ration|snack|share)$/.test(f.low(to + 1)))
+    to += 2;
+  else if (/^(it|his|hers|theirs)$/.test(f.low(to))) to++;
+  return { took, to };
+}
+
+/** "Fed at two, kibble. Gantry / Shim: all. Piston - half. Tesla: none.": after food was told, a word behind a colon or a dash. */
 function listedTakings(f: Frame, list: Intake[]): void {
-  const food = f.m.of('food').find((x) => x.value !== 'appetite' && !f.dogAt(x.from));
+  const food =
+    f.m.of('food').find((x) => x.value !== 'appetite' && !f.dogAt(x.from)) ??
+    f.m.of('gave').find((x) => /^(fed|snacked|watered)$/.test(f.low(x.from)));
   if (!food) return;
   for (const d of f.dogs) {
-    const took = TAKEN[f.low(d.to + 1)];
-    if (f.low(d.to) !== ':' || !took || d.from < food.from || !d.dogs.length || !/^([.,;/]|)$/.test(f.low(d.to + 2)))
+    const dash = f.low(d.to) === '-' && f.tokens[d.to]?.gap && f.tokens[d.to + 1]?.gap;
+    if ((f.low(d.to) !== ':' && !dash) || d.from < food.from || !d.dogs.length) continue;
+    const share = shareAt(f, d.to + 1);
+    if (!share || !/^([.,;/]|)$/.test(f.low(share.to))) continue;
+    // The rest are those of whom nothing else was told.
+    const others = new Set(list.flatMap((x) => x.dogs));
+    const dogs = d.value === 'rest' ? d.dogs.filter((y) => !others.has(y)) : d.dogs;
+    if (!dogs.length || list.some((x) => x.dogs.some((y) => dogs.includes(y)) && x.dogs.length <= dogs.length))
       continue;
-    if (list.some((x) => x.dogs.some((y) => d.dogs.includes(y)) && x.dogs.length <= d.dogs.length)) continue;
-    const m: Mention = { tag: 'ate', value: took, from: d.to + 1, to: d.to + 2 };
+    const m: Mention = { tag: 'ate', value: share.took, from: d.to + 1, to: share.to };
+    const given = food.tag === 'gave' ? f.low(food.from) : undefined;
     const what =
-      food.value === 'water'
+      food.value === 'water' || given === 'watered'
         ? 'water'
-        : whatOf(f, { what: food.value === 'meal' ? 'meal' : undefined, at: food.from, own: false }, m);
+        : whatOf(
+            f,
+            { what: food.value === 'meal' || given === 'fed' ? 'meal' : undefined, at: food.from, own: false },
+            m,
+          );
     const item =
       food.value === 'solid' || (food.value === 'water' && phrase(f, food) !== 'water') ? itemAt(f, food) : undefined;
+    // "All ate. Gus: half", "Gus: half; rest cleaned up": he is told apart.
+    for (const x of list)
+      if (x.what === what && x.took !== share.took && x.dogs.length > dogs.length && d.value !== 'rest')
+        x.dogs = x.dogs.filter((y) => !dogs.includes(y));
     list.push({
       kind: 'intake',
-      dogs: d.dogs,
+      dogs,
       what,
-      took,
+      took: share.took,
       ...(item ? { item } : {}),
-      span: f.span([d.from, d.to + 2]),
+      span: f.span([d.from, share.to]),
       rule: '<dogs>: <how much>',
       ...doubted(d.doubt),
     });
-    f.claim(d.from, d.to + 2);
+    f.claim(d.from, share.to);
   }
 }
 

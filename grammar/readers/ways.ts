@@ -10,7 +10,7 @@ const CLOSE_ONLY = new Set(
   ),
 );
 const LINK =
-  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|loose|free|light|runs|ran|stands|stood|works|worked|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead|finished|finishes|finish|ended|home|fresh|course|naturally|honestly|frankly|but|yet)$/;
+  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|loose|free|light|runs|ran|stands|stood|works|worked|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead|finished|finishes|finish|ended|home|fresh|simply|course|naturally|honestly|frankly|but|yet)$/;
 
 /** Reads how the dogs went. */
 export function readAttitude(f: Frame): void {
@@ -20,7 +20,7 @@ export function readAttitude(f: Frame): void {
     if (m.from < covered || f.isClaimed(m.from, m.to) || f.dogAt(m.from)) continue;
     const owner = mannerOwner(f, m);
     if (!owner) continue;
-    let assertion = f.assertion(m.from, m.to);
+    let assertion = nothingElse(f, m) ? 'present' : f.assertion(m.from, m.to);
     const key = { dogs: owner.dogs.join(), manner: m.value as string, to: m.to };
     if (out.some((o) => o.dogs === key.dogs && o.manner === key.manner)) {
       f.claim(m.from, m.to);
@@ -52,6 +52,17 @@ const negativeInside = (f: Frame, m: Mention) => {
   for (let k = m.from; k < m.to; k++) if (/^(n't|not|no|never|refused|won't)$/.test(f.low(k))) return true;
   return false;
 };
+
+/** "nothing found on her, simply flat": what was not found is no attitude. */
+function nothingElse(f: Frame, m: Mention): boolean {
+  const { assertion, cue } = f.asserted(m.from, m.to);
+  const nothing = assertion === 'absent' && cue && f.m.at('nothing', cue.from);
+  return Boolean(
+    nothing &&
+      nothing.to <= m.from &&
+      (f.commaBetween(nothing.to, m.from) || /^(simply|just|only|merely)$/.test(f.low(m.from - 1))),
+  );
+}
 
 function mannerOwner(f: Frame, m: Mention): Owner | undefined {
   const words = f.tokens
@@ -148,7 +159,8 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     /^(at|over)$/.test(next) &&
     !/^(every|each|all)$/.test(f.low(m.to + 1)) &&
     !/^(the line|the lines)/.test(`${f.low(m.to + 1)} ${f.low(m.to + 2)}`) &&
-    f.low(m.to + 1) !== 'the'
+    !/^(the|hookup|hook|start|startup|takeoff|launch|departure|feeding)$/.test(f.low(m.to + 1)) &&
+    !(/^(me|us)$/.test(f.low(m.to + 1)) && f.low(m.to + 2) === 'to' && /^(go|run|leave|move)$/.test(f.low(m.to + 3)))
   )
     return false;
   if (
@@ -222,6 +234,12 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
       continue;
     }
     if (f.siteAt(k)) return undefined;
+    // "nothing found, simply tired"
+    const nothing = f.m.at('nothing', k);
+    if (nothing) {
+      k = nothing.from - 1;
+      continue;
+    }
     if (!LINK.test(f.low(k)) && !f.m.at('severity', k) && !f.m.at('trend', k) && !f.m.at('position', k))
       return undefined;
     k--;

@@ -199,7 +199,7 @@ function leftSite(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site | undefi
       continue;
     }
     if (f.m.at('boot-state', k) && f.m.at('bootie', k + 1)) return undefined;
-    if (/^(it|that|there)$/.test(low) && /^(on|in|of)$/.test(f.low(k - 1))) {
+    if (/^(it|that|there)$/.test(low) && /^(on|in|of|under|below|above|beneath)$/.test(f.low(k - 1))) {
       k -= 2;
       continue;
     }
@@ -314,14 +314,35 @@ export function carriedSite(
 }
 
 /** "Sif pads: LF worn, RH cracked": the heading's part for a bare foot is joined elsewhere; here a heading's part alone. */
-export function headingSite(f: Frame, m: Mention, owner: Owner): Site | undefined {
+export function headingSite(f: Frame, m: Mention, owner: Owner, found: readonly ReadFinding[]): Site | undefined {
   if (!owner.phrase) return undefined;
   const s = f.sites.find((x) => x.from >= (owner.phrase?.to ?? 0) && x.to <= m.from && f.low(x.to) === ':');
-  return s;
+  // "R wrist: warm; no limp": a limp is carried to no part that another sign was told of
+  return m.value === 'lame' && found.some((r) => s && r.site === s) ? undefined : s;
 }
 
 const FRONT = new Set(['wrist', 'elbow', 'shoulder', 'triceps', 'armpit', 'chest']);
 const HIND = new Set(['hock', 'knee', 'thigh', 'hip', 'groin']);
+
+/** "Hugo LF - 2 small web splits", "RH: pad worn, nail torn": the limb that stands before its parts, as a heading or with a sign. */
+function limbNamed(f: Frame, s: Site, owner: Owner): Site | undefined {
+  const foot = /^(foot|pad|web|toe|nail|dewclaw)$/.test(s.part ?? '');
+  if (!s.part || (!foot && !FRONT.has(s.part) && !HIND.has(s.part))) return undefined;
+  const limb = f.sites.filter((x) => x.to <= s.from && !x.anaphor && (x.side || x.end)).at(-1);
+  if (!limb?.side || !limb.end || limb.part || limb.side === 'both' || s.from - limb.to > 14) return undefined;
+  if ((FRONT.has(s.part) && limb.end === 'hind') || (HIND.has(s.part) && limb.end === 'front')) return undefined;
+  const heading = /^[:-]$/.test(f.low(limb.to));
+  const apart = f.low(limb.to) === '.' || f.low(limb.to) === ',';
+  if (s.plural && s.part !== 'web' && !heading) return undefined;
+  if (!heading && !apart && !f.m.from('sign', limb.to)) return undefined;
+  for (let k = limb.to; k < s.from; k++) {
+    if (k > limb.to && /^[.!?\n]$/.test(f.low(k))) return undefined;
+    if (f.dogFrom(k) || f.m.at('bootie', k) || f.m.at('fine', k) || /^(but|other|others|also)$/.test(f.low(k)))
+      return undefined;
+  }
+  const own = f.owner(limb.from, limb.to, limb).dogs;
+  return own.length === owner.dogs.length && own.every((d) => owner.dogs.includes(d)) ? limb : undefined;
+}
 
 /** "three-legged LH, hock swollen": a part with no side of its own is on the leg the dog was just said to be lame on. */
 export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
@@ -343,6 +364,8 @@ export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFin
     if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join())
       return { ...s, part: last.entry.part, end: last.entry.end };
   }
+  const limb = !s.side && !s.anaphor ? limbNamed(f, s, owner) : undefined;
+  if (limb) return { ...s, side: limb.side, end: limb.end };
   if (s.side || (s.plural && s.part !== 'web') || !s.part || s.anaphor) return s;
   // "the knee" of a dog whose right knee was told
   const same = [...found]

@@ -89,10 +89,14 @@ export function groupStands(
     return (
       prev !== 'to' &&
       prev !== 'a' &&
-      (verb() || next === ':' || m.at('boot-state', g.to) !== undefined || /^(left|passed|cleaned|picked)$/.test(next))
+      (verb() ||
+        next === ':' ||
+        restApart(tokens, g) ||
+        m.at('boot-state', g.to) !== undefined ||
+        /^(left|passed|cleaned|picked)$/.test(next))
     );
   if (words === 'the rest') return next !== 'of' || /^(them|em)$/.test(tokens[g.to + 1]?.low ?? '');
-  if (words === 'others' || words === 'dogs') return verb() || prev === 'the';
+  if (words === 'others' || words === 'dogs') return verb() || prev === 'the' || restApart(tokens, g);
   if (g.value === 'left' || g.value === 'right') {
     if (m.at('position', g.from - 1) || m.at('position', g.from - 2) || /^(on|to)$/.test(prev)) return false;
     if (/^(the )?(left|right|l|r) side$/.test(words))
@@ -112,4 +116,14 @@ export function groupStands(
   if (words === 'the guys' || words === 'these guys') return verb();
   if (words === 'anyone' || words === 'anybody') return !/^(does|did|if|has|is|can|know|seen)$/.test(prev);
   return true;
+}
+
+/** "Ivy - half; rest - all", "Ivy picked at hers, rest all": the rest as a heading of its own; "rest - 10 min" is a halt. */
+function restApart(tokens: readonly Token[], g: { from: number; to: number }): boolean {
+  const prev = tokens[g.from - 1];
+  if (prev && !/^[.,;/]$/.test(prev.low)) return false;
+  const next = tokens[g.to];
+  if (/^(all|most|half|none|refused|drank|ate)$/.test(next?.low ?? '')) return true;
+  const behind = tokens[g.to + 1];
+  return (next?.low === ':' || (next?.low === '-' && next.gap)) && behind !== undefined && behind.kind === 'word';
 }

@@ -102,9 +102,11 @@ function gappedEnd(tokens: readonly Token[], i: number, g: Gapped): number {
 }
 
 /** Do the idioms of the note silence this mention? */
-function silent(m: Mention, idioms: readonly (Mention | undefined)[]): boolean {
+function silent(tokens: readonly Token[], m: Mention, idioms: readonly (Mention | undefined)[]): boolean {
   // whose it is counts also inside: "my left thumb"
-  if (m.tag === 'me' || m.tag === 'pronoun') return false;
+  // but "pulls for both of them" is one dog's
+  const ofThem = m.value === 'they' && idioms[m.from]?.to === m.to && tokens[m.from - 1]?.low === 'of';
+  if (m.tag === 'me' || (m.tag === 'pronoun' && !ofThem)) return false;
   // A phrase that is the whole idiom is known by itself: "snow hook", "all right".
   const over = idioms[m.from];
   if (over && m.to - m.from > 1 && m.from <= over.from && m.to >= over.to) return false;
@@ -145,6 +147,6 @@ export function findMentions(tokens: readonly Token[], isName: (low: string) => 
     if (over?.to !== p.from || !/^(left|right)$/.test(tokens[p.from - 1]?.low ?? '')) continue;
     for (let k = over.from; k < over.to; k++) idioms[k] = undefined;
   }
-  for (const m of held) if (!idioms.length || !silent(m, idioms)) all.add(m);
+  for (const m of held) if (!idioms.length || !silent(tokens, m, idioms)) all.add(m);
   return all;
 }

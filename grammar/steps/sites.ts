@@ -122,7 +122,7 @@ function pointedBack(tokens: readonly Token[], sites: Site[]): void {
       behind.includes('there') &&
       !behind.slice(0, behind.indexOf('there')).some((w) => w === ',' || w === '.' || w === 'out');
     const onIt =
-      (behind[0] === 'on' || behind[0] === 'of' || behind[0] === 'in') && /^(it|that|there)$/.test(behind[1] ?? '');
+      /^(on|of|in|under|below|above|beneath)$/.test(behind[0] ?? '') && /^(it|that|there)$/.test(behind[1] ?? '');
     const onSide =
       behind[0] === 'on' &&
       /^(that|the)$/.test(behind[1] ?? '') &&
