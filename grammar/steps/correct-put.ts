@@ -44,6 +44,40 @@ export function skip(v: View, i: number, strong: boolean): number {
 /** A comma or dash right before the cue goes with it. */
 export const cutBefore = (v: View, i: number) => (/^[,–—-]$/.test(v.tokens[i - 1]?.low ?? '') ? i - 1 : i);
 
+/** A dog's name as it was written, without its ending. */
+export function nameOf(v: View, x: Item): string {
+  const words = v.tokens.slice(x.from, x.to).map((t) => t.low);
+  if (words.at(-1) === "'s" || words.at(-1) === "'") words.pop();
+  const name = words.join(' ');
+  // "vespers" for "vesper's"
+  const bare = name.replace(/s$/, '');
+  const others = v.items.filter((y) => y.type === 'dog' && y !== x);
+  return name !== bare && others.some((y) => v.tokens[y.from]?.low === bare) ? bare : name;
+}
+
+/**
+ * The new in the place of the old; what stands from `cut` to `tail` goes. "Gus's left wrist is sore, no, Tank's right one":
+ * a part or side told with the new dog goes where the old one's stood.
+ */
+export function inPlace(
+  v: View,
+  left: Item,
+  right: Item,
+  cut: number,
+  tail: number,
+): { tokens: Token[]; done: number } {
+  const put = putInto(v, left, right);
+  const end = cutBefore(v, cut);
+  const of = right.type === 'dog' ? v.items.find((x) => x.type === 'site' && x.from === right.to) : undefined;
+  const old = of && v.items.find((x) => x.type === 'site' && x.from >= left.to && x.to <= end);
+  const middle =
+    of && old
+      ? [...v.tokens.slice(left.to, old.from), ...putInto(v, old, of), ...v.tokens.slice(old.to, end)]
+      : v.tokens.slice(left.to, end);
+  const tokens = [...v.tokens.slice(0, left.from), ...put, ...middle, ...v.tokens.slice(of && old ? of.to : tail)];
+  return { tokens, done: left.from + put.length };
+}
+
 /** The tokens that stand where the old thing stood. */
 export function putInto(v: View, left: Item, right: Item): Token[] {
   const L = v.tokens.slice(left.from, left.to);

@@ -6,7 +6,8 @@
  */
 import { TAKES_DOG } from '../words/slots.ts';
 import { restated } from './correct-again.ts';
-import { cutBefore, type Item, MARKS, putInto, type Region, STRONG, skip, type View } from './correct-put.ts';
+import { anotherDog, mayBeAnother } from './correct-dog.ts';
+import { type Item, inPlace, MARKS, nameOf, type Region, STRONG, skip, type View } from './correct-put.ts';
 import { namesInSlots } from './dogs.ts';
 import { findMentions, type Mentions } from './mentions.ts';
 import { quantitiesOf } from './quantities.ts';
@@ -17,13 +18,13 @@ const MAX_CORRECTIONS = 12;
 
 /** The tokens as the speaker meant them. Gives the same list where nothing is corrected. */
 export function correct(tokens: Token[], m: Mentions, text: string, roster: Roster): Token[] {
-  if (!m.of('correct').length) return tokens;
+  if (!m.of('correct').length && !mayBeAnother(tokens, m)) return tokens;
   let current = tokens;
   let mentions = m;
   let done = 0;
   for (let round = 0; round < MAX_CORRECTIONS; round++) {
     const view = see(current, mentions, text, roster);
-    const next = carryOutFirst(view, done);
+    const next = carryOutFirst(view, done) ?? anotherDog(view);
     if (!next) break;
     done = next.done;
     current = next.tokens.map((t, i) => (t.i === i ? t : { ...t, i }));
@@ -78,6 +79,12 @@ function regions(v: View): Region[] {
       /^(say|to|just|can|could|said|will|'ll|we|they|you|n't|not|says|never)$/.test(v.tokens[c.from - 1]?.low ?? '')
     )
       continue;
+    // "wait, what else"
+    if (
+      /^(wait|on)$/.test(v.tokens[c.to - 1]?.low ?? '') &&
+      /^(what|where|who)$/.test(v.tokens[skip(v, c.to, false)]?.low ?? '')
+    )
+      continue;
     const last = out[out.length - 1];
     const between = last ? v.tokens.slice(last.to, c.from) : [];
     if (last && between.every((t) => t.low === ',' || t.low === '-')) {
@@ -89,24 +96,31 @@ function regions(v: View): Region[] {
   return out;
 }
 
+/**
+ * "Chisel chewed Gunnar's tug … no, not Chisel, it was Banjo": the dog that is taken back by its name. Gives it where it
+ * was named before, if it was, and the token behind the denial.
+ */
+function notThatOne(v: View, region: Region): { left?: Item; to: number } | undefined {
+  let k = skip(v, region.to, false);
+  const notIt = v.m.from('not-it', k);
+  if (notIt) k = notIt.to;
+  const dog = v.items.find((x) => x.type === 'dog' && x.from === k);
+  if (!dog) return undefined;
+  const name = nameOf(v, dog);
+  const left = v.items.findLast(
+    (x) => x.type === 'dog' && x.to <= region.from && region.from - x.to <= 40 && nameOf(v, x) === name,
+  );
+  const to = skip(v, dog.to, true);
+  if (notIt) return { left, to };
+  // "Vesper's lame, no not Vesper it's Brindle": the same name again is not the new one
+  return left && v.m.from('it-is', to) ? { left, to } : undefined;
+}
+
 /** Where what is put in its place begins: right behind the cue, or behind "that was", "it's the", "we're at". */
 function replacement(v: View, region: Region): Item | undefined {
   let k = skip(v, region.to, false);
-  const notIt = v.m.from('not-it', k);
-  if (notIt) {
-    const dog = v.items.find((x) => x.type === 'dog' && x.from === notIt.to);
-    if (dog) k = skip(v, dog.to, true);
-  }
-  // "Vesper's lame, no, not Vesper, it's Brindle": the same name again is not the new one
-  const again = v.items.find((x) => x.type === 'dog' && x.from === k);
-  const lastDog = lastBefore(v, region.from, 'dog');
-  if (
-    again &&
-    lastDog &&
-    v.tokens[again.from]?.low === v.tokens[lastDog.from]?.low &&
-    v.m.from('it-is', skip(v, again.to, true))
-  )
-    k = skip(v, again.to, true);
+  const not = notThatOne(v, region);
+  if (not) k = not.to;
   // "I mean" corrects what stands right behind it, no more.
   const limit = meant(v, region) ? k + 3 : k + 9;
   for (let i = k; i < v.tokens.length && i < limit; i++) {
@@ -147,21 +161,17 @@ const behindBe = (v: View, i: number) =>
 function replaced(v: View, region: Region): { tokens: Token[]; done: number } | undefined {
   const right = replacement(v, region);
   if (!right) return undefined;
-  const left = lastBefore(v, region.from, right.type);
+  const not = right.type === 'dog' ? notThatOne(v, region)?.left : undefined;
+  const left = not ?? lastBefore(v, region.from, right.type);
   if (!left) return undefined;
-  if (region.bare && !bareStands(v, region, left, right)) return undefined;
+  // "… her, wait, what else, oh, Axel, he's limping left hind": far from the side told before, it is another
+  if (right.type === 'site' && right.from > skip(v, region.to, true) + 4 && region.from - left.to > 12)
+    return undefined;
+  if (!not && region.bare && !bareStands(v, region, left, right)) return undefined;
   if (region.scratch && left.to < region.from - 3 && right.from > skip(v, region.to, true)) return undefined;
   // "scratch that, I've moved Fern": a whole clause follows; the one before is dropped instead.
   if (region.scratch && right.from > region.to + 2 && right.type === 'dog') return undefined;
-  const put = putInto(v, left, right);
-  const tail = tailAfter(v, right.to);
-  const tokens = [
-    ...v.tokens.slice(0, left.from),
-    ...put,
-    ...v.tokens.slice(left.to, cutBefore(v, region.from)),
-    ...v.tokens.slice(tail),
-  ];
-  return { tokens, done: left.from + put.length };
+  return inPlace(v, left, right, region.from, tailAfter(v, right.to));
 }
 
 /** "…, sorry" behind the replacement belongs to the correction. */

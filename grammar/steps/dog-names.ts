@@ -2,6 +2,7 @@
 import { NUMBERS } from '../words/numbers.ts';
 import {
   ADJECTIVE_BEFORE,
+  ADJECTIVE_Y,
   AFTER_DOG,
   AFTER_THING,
   AFTER_WISH,
@@ -173,6 +174,9 @@ export function inDogSlot(
     if (prev === 'that' && m.at('sign', at.to) && !m.at('condition', at.from)) return true;
     if (prev === 'that' || prev === 'the' || prev === 'a' || prev === 'an') return false;
     if (/^(my|your)$/.test(prev)) return follows && !THING_TAGS.some((tag) => m.at(tag, at.from));
+    // "its brindle she's nodding": its, written for it is
+    if (prev === 'its' && !THING_TAGS.some((tag) => m.at(tag, at.from)))
+      return at.possessive || follows || /^(i|the)$/.test(next);
     if (prev === 'her' || prev === 'his' || prev === 'its' || prev === 'their')
       return (
         (at.possessive && follows) ||
@@ -220,7 +224,7 @@ export function inDogSlot(
     if (!follows || next === ',' || next === 'so' || next === 'and' || next === '.' || next === '') return false;
     if (prev2 === 'a' || prev2 === 'an' || prev2 === 'the') return false;
   }
-  if (word.endsWith('y') && COPULA.has(prev) && !names.has(at.from - 2) && !at.possessive) {
+  if (ADJECTIVE_Y.has(word) && COPULA.has(prev) && !names.has(at.from - 2) && !at.possessive) {
     const subject = prev === "'s" || prev === 'is' || prev === 'was' ? prev2 : '';
     if (
       IMPERSONAL.has(subject) ||
@@ -319,4 +323,20 @@ export function misheard(
   const taken: boolean[] = new Array(tokens.length).fill(false);
   for (const r of raw) taken.fill(true, r.from, r.to);
   return heardNames(tokens, m, roster, (i) => taken[i] === true, new Set(names.map((n) => n.from)));
+}
+
+/** Dogs that were named in the note as heard and that its corrections have taken out: "he" may still be one of them. */
+export function takenBack(
+  heard: readonly Token[],
+  m: Mentions,
+  tokens: readonly Token[],
+  roster: Roster,
+): { dog: string; start: number }[] {
+  const kept = new Set(tokens.map((t) => t.start));
+  const out: { dog: string; start: number }[] = [];
+  for (const n of namesIn(heard, m, roster)) {
+    const start = (heard[n.from] as Token).start;
+    if (!kept.has(start)) out.push({ dog: n.dog, start });
+  }
+  return out;
 }

@@ -10,7 +10,7 @@ import type { Mentions } from './mentions.ts';
 import type { Roster } from './roster.ts';
 import { type Token, wordsIn } from './tokens.ts';
 
-export { findPeople, inDogSlot, namesInSlots } from './dog-names.ts';
+export { findPeople, inDogSlot, namesInSlots, takenBack } from './dog-names.ts';
 export type { DogPhrase, PersonMention } from './dog-phrase.ts';
 
 const PREPS = new Set(['on', 'in', 'of', 'to', 'off', 'into', 'onto', 'for', 'from']);

@@ -4,7 +4,7 @@
  */
 import type { Assertion, Context, Entry } from '../entry.ts';
 import { correct } from './correct.ts';
-import { type DogPhrase, findDogs, findPeople, type PersonMention } from './dogs.ts';
+import { type DogPhrase, findDogs, findPeople, type PersonMention, takenBack } from './dogs.ts';
 import { lineupFor, resolveDogs, type Told } from './groups.ts';
 import { hear, type WordHeard } from './hearing-note.ts';
 import { findMentions, type Mention, type Mentions } from './mentions.ts';
@@ -98,6 +98,8 @@ export class Frame {
   readonly trace: string[] | undefined;
   sites: Site[] = [];
   #stops: number[] = [];
+  /** Dogs that a correction has taken out of the note. */
+  #takenBack: { dog: string; start: number }[] = [];
   /** Words read as another than was written. */
   readonly #wordsHeard: readonly WordHeard[];
   /** The number of its sentence for each token, and one more for the end. */
@@ -121,6 +123,7 @@ export class Frame {
     const first = findMentions(heard, isName);
     this.tokens = correct(heard, first, text, this.roster);
     this.corrected = this.tokens !== heard;
+    if (this.corrected) this.#takenBack = takenBack(heard, first, this.tokens, this.roster);
     this.m = this.tokens === heard ? first : findMentions(this.tokens, isName);
     this.quantities = quantitiesOf(this.tokens, text);
     this.people = findPeople(this.tokens, this.roster);
@@ -155,7 +158,9 @@ export class Frame {
 
   /** Resolves groups and pronouns; called once the told line-up is known. */
   settle(): void {
-    resolveDogs(this.dogs, this.roster, this.told);
+    const starts = this.tokens.map((t) => t.start);
+    const back = this.#takenBack.map(({ dog, start }) => ({ dog, at: starts.findIndex((s) => s > start) }));
+    resolveDogs(this.dogs, this.roster, this.told, back);
     this.sites = findSites(this.tokens, this.m, this.dogs);
     this.#siteAt = cover(this.tokens.length, this.sites);
     const parts = this.sites
@@ -534,7 +539,17 @@ export class Frame {
     let company: DogPhrase | undefined;
     for (let k = this.dogs.length - 1; k >= 0; k--) {
       const d = this.dogs[k] as DogPhrase;
-      if (d.to > i || !d.dogs.length) continue;
+      if (d.to > i) continue;
+      // "while he pulled hard", and no he is known: not the girl spoken of before
+      if (
+        !d.dogs.length &&
+        d.kind === 'pronoun' &&
+        /^[MF]$/.test(d.value ?? '') &&
+        !d.possessive &&
+        !this.strongBetween(d.to, i)
+      )
+        return company;
+      if (!d.dogs.length) continue;
       if (d.excepted && d.owns && this.sentence(d.from) === this.sentence(i)) return d;
       if (d.excepted) continue;
       if (d.company) {

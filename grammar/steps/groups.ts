@@ -17,7 +17,12 @@ export interface Told extends Place {
 const uniq = (dogs: string[]) => [...new Set(dogs)];
 
 /** Fills in `dogs` of every phrase, left to right. */
-export function resolveDogs(phrases: DogPhrase[], roster: Roster, told: readonly Told[]): void {
+export function resolveDogs(
+  phrases: DogPhrase[],
+  roster: Roster,
+  told: readonly Told[],
+  takenBack: readonly { dog: string; at: number }[] = [],
+): void {
   const named = uniq(phrases.flatMap((p) => (p.kind === 'names' ? p.dogs : (p.also ?? []))));
   const before: DogPhrase[] = [];
   for (const p of phrases) {
@@ -28,6 +33,11 @@ export function resolveDogs(phrases: DogPhrase[], roster: Roster, told: readonly
           ? pronoun(p, before, roster, lineup)
           : uniq([p.value as string, ...(p.groups ?? [])].flatMap((g) => group(p, g, before, roster, lineup, named)));
       p.dogs = uniq([...base, ...(p.also ?? [])]);
+      // "I thought it was Rudy, but it's Sadie. She's slack, he pulled hard": he that was taken back
+      if (!p.dogs.length && p.kind === 'pronoun') {
+        const back = takenBack.filter((b) => b.at >= 0 && b.at <= p.from && roster.sexOf(b.dog) === p.value).at(-1);
+        if (back) p.dogs = [back.dog];
+      }
       if (p.kind === 'pronoun') inheritDoubt(p, before);
       if (p.except) takeOut(p, p.except, named, lineup, roster, before);
     }

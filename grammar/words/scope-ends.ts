@@ -29,7 +29,7 @@ export const NOT_CUES = `
   {will|would|can|could|did|does|do} not {stop|settle|let up|put weight|bear weight|put any weight|cool|cool down|cool off}
   {wo|would|ca|could|did|does|do|is|was} n't {cool|cool down|cool off|cooling down|cooling off}
   {not|never} {stopped|stopping|settling|putting weight|bearing weight|putting any weight}
-  {did|does|do} n't {take|like|want|mind|need|matter|help}
+  {did|does|do} n't {take|like|want|mind|need|matter|help|care for}
   without {a|any|} {fuss|trouble|problem|bother|complaint|help|difficulty} ; with and without ; gram negative
     no {known|clear|specific|obvious|particular|} {cause|reason|explanation|diagnosis} for ; {not|n't} know {why|the cause of|what}
   might as well ; i 'd {put|give} {it|him|her|} ; the will

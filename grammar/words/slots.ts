@@ -24,6 +24,10 @@ export const AFTER_DOG = set(
 export const COPULA = set(
   "is 's was are were looks look got gets get getting turned gone feels felt so very really pretty bit too been be seems quite",
 );
+/** Adjectives of weather, ground and luck that are call names too. */
+export const ADJECTIVE_Y = set(
+  'sunny misty foggy cloudy stormy windy breezy frosty chilly icy snowy rainy drizzly slushy muddy rocky sandy dusty smoky hazy murky gusty blustery squally crusty punchy lumpy bumpy hilly grassy swampy boggy soggy mossy shady dewy balmy steamy nippy toasty lucky happy crazy easy steady funny fancy crispy spicy salty rusty dirty cosy cozy rowdy feisty perky',
+);
 /** Impersonal subjects: "it's misty", "the trail's sandy". */
 export const IMPERSONAL = set(
   'it its that there else everything trail weather sky lake river we light day morning night afternoon',

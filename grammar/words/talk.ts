@@ -17,12 +17,17 @@ export const talk: readonly Row[] = [
   [
     'not-it',
     true,
-    "that's not; that was not; that wasn't; it's not; it wasn't; it was not; that isn't; it isn't; not; wasn't; that is not; it is not; that ain't; weren't",
+    "that's not; that was not; that wasn't; it's not; it wasn't; it was not; that isn't; it isn't; not; wasn't; that is not; it is not; that ain't; weren't; its not; thats not",
   ],
   [
     'it-is',
     true,
     "that was; that's; it was; it's; its; that is; it is; was; this is; this was; should be; that'd be; that would be; i meant; it should be; that should be; were; those were; that were",
+  ],
+  [
+    'but-it',
+    true,
+    "but that was; but it was; but that's; but it's; but that is; but really that was; but really it was; but in fact it was; but that was really; but that was actually; but it was actually; but it was really; only it was; only that was; except it was; except that was; turns out it was; turns out that was; turns out it's; it turns out it was; it turns out it's; but turns out it was; but it turned out to be; turned out to be",
   ],
   [
     'filler',
