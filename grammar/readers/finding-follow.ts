@@ -20,6 +20,8 @@ export function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Sit
       }
       continue;
     }
+    if (found.some((r) => r.entry.part === s.part && r.from < s.to && s.from < r.to && r.entry.sign !== 'any'))
+      continue;
     if ((taken.has(s) && !denied) || !s.part || s.anaphor || f.isClaimed(s.from, s.to) || s.plural) continue;
     if (f.assertion(s.from, s.to) !== 'possible') continue;
     if (!near(f, s)) continue;
@@ -240,6 +242,7 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
       continue;
     // A later present sign stands against it.
     last.entry.assertion = 'resolved';
+    if (allOfIt(f, m)) for (const r of found) if (toldWith(f, r, last)) r.entry.assertion = 'resolved';
     last.entry.span = f.span([Math.min(last.from, m.from), last.to], [m.from, m.to]);
     const double = found.findIndex(
       (r) =>
@@ -254,6 +257,23 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     f.claim(m.from, m.to);
   }
 }
+
+/** "That's all cleared up now", "All gone now": everything that was told together. */
+function allOfIt(f: Frame, m: Mention): boolean {
+  let k = m.from;
+  while (/^(is|'s|are|'re|has|have|been)$/.test(f.low(k - 1)) || f.low(k - 1) === 'all') k--;
+  const all = f.tokens.slice(k, m.to).some((t) => t.low === 'all');
+  return all && (k === 0 || f.isStrong(k - 1) || /^(that|they|those|these)$/.test(f.low(k - 1)));
+}
+
+/** Was `r` told of the same dog in the same sentence before? */
+const toldWith = (f: Frame, r: ReadFinding, last: ReadFinding) =>
+  r !== last &&
+  r.from < last.from &&
+  r.entry.sign !== 'any' &&
+  (!r.entry.assertion || r.entry.assertion === 'past') &&
+  f.sentence(r.from) === f.sentence(last.from) &&
+  sameDogs(r, last);
 
 /** Before "over it" where it means that a dog is well again. */
 const OVER_IT =

@@ -23,7 +23,9 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
   const lo = Math.min(m.from, site && m.from - site.to < 4 && site.from < m.from ? site.from : m.from);
   for (let k = m.from - 1; k >= Math.max(0, lo - 4); k--) {
     const s = f.m.at('severity', k);
-    if (s && !f.strongBetween(s.from, m.from)) return s.value;
+    // "and so is the limp" is no "so lame"
+    const link = s && f.low(s.from) === 'so' && /^(is|'s|was|are|has|did|does)$/.test(f.low(s.to));
+    if (s && !link && !f.strongBetween(s.from, m.from)) return s.value;
     if (f.isStrong(k) || (f.m.at('sign', k) && f.low(m.from - 1) !== 'and')) break;
     if (f.low(k) === ',' || f.dogAt(k)) break;
   }
@@ -62,7 +64,7 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
     if (k >= hi && (f.isStrong(k) || f.m.from('sign', k) || (f.dogFrom(k) && !f.dogFrom(k)?.possessive))) break;
     if (k < lo && (f.strongBetween(k, lo) || f.dogAt(k))) continue;
     const t = f.m.from('trend', k);
-    if (!t || /^(no|any)$/.test(f.low(t.from - 1))) continue;
+    if (!t || /^(no|any)$/.test(f.low(t.from - 1)) || (t.from < m.to && m.from < t.to)) continue;
     if (/^(more|less|less than|more than|there)$/.test(f.low(t.from)) && f.low(t.to) !== m.value) {
       if (!/^(sore|swollen|stiff|lame|puffy|tight|raw)$/.test(f.low(t.to))) continue;
     }

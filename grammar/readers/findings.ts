@@ -5,6 +5,7 @@
 import type { Sign } from '../entry.ts';
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
+import { ENDS } from './elliptic-told.ts';
 import { distribute, lateSites, readHasIt, readPossibleSites, resolve } from './finding-follow.ts';
 import { eachOf, merged, ofOthersToo } from './finding-lists.ts';
 import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } from './finding-parts.ts';
@@ -143,6 +144,15 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
       site: r.site,
     }));
   if (!signStands(f, m, sites, found)) return [];
+  if (goneToo(f, m)) {
+    const told = found.findLast((r) => r.entry.sign === sign && r.entry.assertion !== 'absent');
+    if (told) {
+      told.entry.assertion = 'resolved';
+      delete told.entry.trend;
+      f.claim(m.from, m.to);
+      return [];
+    }
+  }
   const explicit = sites.length > 0;
   const owner = siteOwner(f, m, sites, found);
   // Of nobody in a note that names dogs or people: left to be seen as words, not read as a dog's.
@@ -186,6 +196,18 @@ function signOfBlood(f: Frame, m: Mention, sign: Sign): Sign {
   const near = f.tokens.slice(m.to + 1, m.to + 5).map((token) => token.low);
   if (near.some((low) => /^(stool|stools|poop|poo|diarrhea|droppings)$/.test(low))) return 'bloody-stool';
   return near.some((low) => /^(urine|pee|piss)$/.test(low)) ? 'dark-urine' : sign;
+}
+
+/** "the ice is gone and so is the limp", "so's his cough" */
+function goneToo(f: Frame, m: Mention): boolean {
+  let k = m.from - 1;
+  if (f.dogAt(k)) k = (f.dogAt(k)?.from ?? k) - 1;
+  if (/^(the|that)$/.test(f.low(k))) k--;
+  if (!/^(is|'s|are|has|did)$/.test(f.low(k)) || f.low(k - 1) !== 'so') return false;
+  const gone = [...f.m.of('over'), ...f.cues.filter((c) => c.gives === 'resolved')].some(
+    (x) => x.to <= k - 1 && k - 1 - x.to <= 3,
+  );
+  return gone && ENDS.test(f.low(m.to));
 }
 
 /** "Barley can stay home with that sore pad": the staying is planned, not the sore. */
@@ -235,14 +257,18 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
       .every(
         (t) => /^(and|or|,|nor|&|\+|a|bit|little|the|some|very|really)$/.test(t.low) || f.siteAt(t.i) !== undefined,
       );
+  // "she hasn't gone down": the cue of a swelling that hasn't holds the sign's own words
+  const denied = heard.assertion === 'present' && /^(not|n't|never)$/.test(f.low(m.from - 1));
   const assertion =
-    deniedInside(f.tokens, m) || deniedBehind(f, m)
+    deniedInside(f.tokens, m) || deniedBehind(f, m) || denied
       ? 'absent'
-      : f.m.at('over', m.from)
+      : goneToo(f, m)
         ? 'resolved'
-        : underHeading || (other && !listed) || ailsNow(f, heard, m)
-          ? 'present'
-          : heard.assertion;
+        : (f.m.at('over', m.from)?.to ?? 0) >= m.to
+          ? 'resolved'
+          : underHeading || (other && !listed) || ailsNow(f, heard, m)
+            ? 'present'
+            : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;

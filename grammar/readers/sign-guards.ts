@@ -175,6 +175,12 @@ const guards: Record<string, Guard> = {
     /^([.,;!]|and|in|hard|on|at|just|like|right|twice|again|around|near|)$/.test(next) &&
     !(next === 'the' && /^(trail|hill|bank)$/.test(f.low(m.to + 1))),
   'goes down': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
+  // "the swelling hasn't gone down" is no collapse; "she hasn't gone down" denies one
+  'gone down': ({ f, m, next }) => {
+    let k = m.from;
+    while (/^(has|have|'s|'ve|had|not|n't|never|just|already|actually|now|once)$/.test(f.low(k - 1))) k--;
+    return f.dogs.some((d) => d.to === k && !d.possessive) && !/^(well|the|to|in|a|some|by|from|another)$/.test(next);
+  },
   'going down': ({ f, m }) =>
     Boolean(f.dogs.some((d) => d.to === m.from || d.to === m.from - 1)) && !/^(well|the|to)$/.test(f.low(m.to)),
   stumbling: ({ f, m }) => Boolean(f.lastDogs(m.from)),

@@ -183,6 +183,11 @@ function leftSite(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site | undefi
     const low = f.low(k);
     const d = f.dogAt(k);
     if (d) {
+      // "her left dewclaw, the one she tore last week"
+      if (d.kind === 'pronoun' && f.low(d.from - 1) === 'one' && f.low(d.from - 2) === 'the') {
+        k = d.from - 3;
+        continue;
+      }
       if (d.company || d.prep) {
         k = d.from - 1;
         if (d.prep) k--;

@@ -138,6 +138,8 @@ export class Frame {
         (c) =>
           !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
       )
+      // "limped then sat" is no Saturday
+      .filter((c) => !(c.gives === 'past' && c.to - c.from === 1 && this.low(c.from) === 'sat') || this.#dates(c.from))
       // A dog called Will plans nothing.
       .filter((c) => !this.dogs.some((d) => d.kind === 'names' && d.from <= c.from && c.to <= d.to));
     const length = this.tokens.length;
@@ -216,6 +218,11 @@ export class Frame {
       words.some((w) => w.startsWith(day) && w !== 'sunny' && w !== 'monthly') &&
       !words.some((w) => /^(last|past|ago|since)$/.test(w))
     );
+  }
+
+  /** Does a clipped day stand behind what was found: "web split Sat.", "(sore, Sat)"? */
+  #dates(i: number): boolean {
+    return Boolean(this.m.at('sign', i - 1) ?? this.m.at('part', i - 1)) || /^[,(]$/.test(this.low(i - 1));
   }
 
   /** "Sunday I'll run five": a day with a will behind it is to come. */

@@ -192,15 +192,28 @@ function takenUpFrom(g: Ground, cue: Cue, to: number): number {
     j--;
     pronoun ||= PRONOUNS.has(lowAt(g, j));
   }
-  if (j > to && pronoun && (g.flags[j - 1] as number) & SENTENCE) j--;
+  // ". Gone by Monday" has no subject: it goes on with what was said
+  const clipped = j === cue.from && cue.gives === 'resolved' && cue.direction === 'backward';
+  if (j > to && (pronoun || clipped) && (g.flags[j - 1] as number) & SENTENCE) j--;
   if (j > to && (g.flags[j - 1] as number) & COLON) j--;
   return j;
 }
 
+/** "tail tip frostbitten, Jan.": a date alone between a comma and the end. */
+const dateBehind = (g: Ground, cue: Cue) =>
+  lowAt(g, cue.from - 1) === ',' &&
+  lowAt(g, cue.from) !== 'in' &&
+  (cue.to >= g.tokens.length || ((g.flags[cue.to] as number) & SENTENCE) !== 0);
+
 /** Is the way from a target that ends at `to` on to a cue behind it free? */
 function reachesBackward(g: Ground, cue: Cue, to: number): boolean {
   if (cue.from - to > WINDOW) return false;
-  const start = cue.group.anaphoric || cue.gives === 'resolved' ? takenUpFrom(g, cue, to) : cue.from;
+  const start =
+    cue.group.anaphoric || cue.gives === 'resolved'
+      ? takenUpFrom(g, cue, to)
+      : cue.gives === 'past' && dateBehind(g, cue)
+        ? cue.from - 1
+        : cue.from;
   const ends = ENDS_OF.statement | COLON | (cue.gives === 'past' || cue.gives === 'planned' ? NOW : 0);
   for (let b = to; b < start; b++) {
     if (g.stops.has(b) || (g.flags[b] as number) & ends) return false;

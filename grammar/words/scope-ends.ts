@@ -38,7 +38,7 @@ export const NOT_CUES = `
   since {the|our|his|her|} last {run|trip|time|race} ; since <month> ; {just|} in case $
   {'s|is|are|was|got|getting|not|n't} used to ; {<it>|} {<been>} gone down
   {<it>|} {<been>} {almost|nearly|mostly|about|pretty much|just about} {gone|healed|cleared up|cleared|over|worked out|out}
-  hair {<been>} {all|} gone ; gone {before|by|in a second|in a minute|in a flash|in no time}
+  {he|she|they} {has|have} {not|n't} gone {yet|potty|to the bathroom} ; hair {<been>} {all|} gone ; gone {before|by|in a second|in a minute|in a flash|in no time}
   {<it>|} {<been>} gone {flat|slack|lame|off|soft|to|ahead|out|back|through|for|in|on|over|up|home|into|bad|quiet|stiff|sour|from|missing}
   {come|came} out of {it|that} with
   since {last|the other|late|early|about|around|} {<day>|<shortday>|yesterday|night|nite|week|month|season|winter|run|day} {<daypart>|}

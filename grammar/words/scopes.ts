@@ -46,6 +46,7 @@ export const LISTS: Record<string, string> = {
   shortday: 'sat,sun',
   daypart: 'night,nite,evening,morning,morn,afternoon',
   month: 'january,february,march,april,june,july,august,september,october,november,december,jan,feb,oct,nov,dec',
+  shortmonth: 'jan,feb,apr,jun,jul,aug,sept,oct,nov,dec,january,february,november,december',
   ago: 'day,days,week,weeks,month,months,year,years,season,seasons,run,runs',
   few: 'a,one,two,three,four,five,six,seven,eight,nine,ten,couple,few,several',
   be: "is,'s,was,are,'re,were",
@@ -298,6 +299,10 @@ const RESOLVED: CueGroup[] = [
       back to normal ; back on {it|feed|his feed|her feed|food|his food|her food} {now|} ; right as rain ; good as new ; sound again ; {got|gotten|gets} over it
       {walked|ran|trotted|worked|shook|came|snapped} {out of|through|off} it ; {walked|ran|worked|shook} it {off|out}
       {none|nothing|no more} {since|today|now} {then|}
+      which {it|he|she|they|} {is|are|'s} {not|n't} {so|} {today|now|any more|anymore|this morning}
+      {has|have|'s|'ve|had} {not|n't} done {so|it|that} {since|again|today|once|now|at all|}
+      {<been>|} {gone|healed|cleared|fine|normal|sound|over|better} {up|away|} by {<day>|<shortday>|evening|night|morning|the next day|the next morning|lunch|then|bedtime|suppertime}
+      {<been>} {fine|good|ok|sound|normal} {since|ever since} {then|}
       {today|now} not {any more|anymore|any longer} ; {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $
       {nothing|not a thing|not much} {to see|there|left} {there|} {now|anymore|any more|today}
       {now|today} {<it>} {<been>} {<ok>}`,
@@ -325,7 +330,7 @@ const PAST: CueGroup[] = [
       last {night|nite|week|month|year|season|winter|fall|autumn|spring|summer|weekend|time|run|trip}
       {on|last|this|} {past|} <day> {<daypart>|} ; {on|last|this} {past|} <shortday> {<daypart>|} ; <shortday> <daypart> ; sun $
       <few> {of|} <ago> {ago|back} ; {a few|a couple|a couple of} <ago> {ago|back} ; a while {ago|back}
-      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; on the … of <month> ; on the <nth> ; that {night|nite|evening|day}
+      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; <shortmonth> $ ; sat $ ; the same {night|day|evening|weekend} ; on the … of <month> ; on the <nth> ; that {night|nite|evening|day}
       as a {pup|puppy|yearling} ; used to ; previously ; in the past`,
   },
 ];
