@@ -1,4 +1,5 @@
 /** Reader "booties", once booties are spoken of: "changed that one", feet told late, lists that leave the verb out. */
+import type { Paw } from '../entry.ts';
 import type { DogPhrase, Frame, Mention, Site } from '../steps/frame.ts';
 import { wordsIn } from '../steps/tokens.ts';
 import { push, type Read, type State } from './bootie-entries.ts';
@@ -128,6 +129,18 @@ export function listed(f: Frame, out: Read[], h: Mention, state: State): void {
     });
 }
 
+/** "small rub at the dewclaw, LF - took that one off": the foot told right before. */
+function footPointedAt(f: Frame, s: Mention): Paw[] | undefined {
+  if (f.low(s.to) !== 'that' || !/^(one|bootie|boot)$/.test(f.low(s.to + 1))) return undefined;
+  const site = f.sites.findLast((x) => x.to <= s.from && !x.anaphor);
+  if (site?.paws.length !== 1 || s.from - site.to > 8) return undefined;
+  return f.dogs.some((d) => d.kind === 'names' && d.from >= site.to && d.to <= s.from) ? undefined : [...site.paws];
+}
+
+/** The dog whose feet were just named: "both fronts on Pearl". */
+const onDog = (f: Frame, i: number): DogPhrase | undefined =>
+  /^(on|of|for)$/.test(f.low(i)) && !f.dogFrom(i + 1)?.possessive ? f.dogFrom(i + 1) : undefined;
+
 /** Once booties are spoken of: "changed that one", "wore through her left front", "new one on", "took them all off". */
 export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
   const first = (out[0] as Read).from;
@@ -171,28 +184,31 @@ export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): voi
               ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
               : (/^(put|popped|slipped|back|on)\b/.test(words) && one) ||
                 (words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1)));
-    // "Stubby's hind ones are tore", "Pesto's RF was ripped through"
+    // "Stubby's hind ones are tore", "Pesto's RF was ripped through", "both fronts on Pearl changed"
     const behind = !near
       ? f.sites
           .filter(
             (x) =>
               x.to <= s.from &&
-              s.from - x.to <= 3 &&
+              s.from - x.to <= (onDog(f, x.to) ? 5 : 3) &&
               x.paws.length &&
               (!x.part || x.part === 'foot') &&
               f.tokens
-                .slice(x.to, s.from)
+                .slice(onDog(f, x.to)?.to ?? x.to, s.from)
                 .every((t) => /^(is|are|was|were|'s|got|has|had|been|is|all|both|one|ones|already|now)$/.test(t.low)),
           )
           .at(-1)
       : undefined;
     if (
       behind &&
-      /^(torn|lost)$/.test(s.value) &&
-      /\b(tore|torn|ripped|shredded|through|shreds|gone|missing|off|lost|holed|toast|worn|blown|done)\b/.test(words)
+      /^(torn|lost|changed)$/.test(s.value) &&
+      /\b(changed|swapped|replaced|redone|renewed|tore|torn|ripped|shredded|through|shreds|gone|missing|off|lost|holed|toast|worn|blown|done)\b/.test(
+        words,
+      )
     ) {
       const own = f.owner(behind.from, s.to, behind);
-      if (!own.human && own.dogs.length)
+      // One foot is not the whole team's.
+      if (!own.human && own.dogs.length && !(own.carried && own.dogs.length > 2))
         push(f, out, s, s.value as State, s.from, s.to, {
           dogs: own.dogs,
           phrase: own.phrase,
@@ -227,7 +243,9 @@ export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): voi
     }
     const dogs = own.dogs.length ? own.dogs : (last?.entry.dogs ?? []);
     const carried =
-      paws ?? (last && !wholeSet && last.entry.dogs.join() === dogs.join() ? (last.entry.paws ?? []) : []);
+      paws ??
+      footPointedAt(f, s) ??
+      (last && !wholeSet && last.entry.dogs.join() === dogs.join() ? (last.entry.paws ?? []) : []);
     push(f, out, s, state, s.from, s.to, { dogs, phrase: own.phrase, paws: carried, site: near });
   }
 }

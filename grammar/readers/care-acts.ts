@@ -132,6 +132,13 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
       if (words === 'cold water') return Boolean(site) && /^(in|with)$/.test(prev);
       return true;
     case 'cleaned':
+      // "changed, soaked", "the booties were soaked": wet through
+      if (words === 'soaked')
+        return (
+          (it || Boolean(site) || /^(in|with)$/.test(next) || f.siteAt(m.from - 1) !== undefined) &&
+          !/^(were|was|are|is|get|got|through|all|getting)$/.test(prev) &&
+          (it || next === 'in' || !f.m.at('bootie', m.to + 1))
+        );
       if (
         /^(clean|clear|cleared|picked|popped out|melted|melted out|dug|dug out|soak|bath|broke out|pulled out|picking|knocked out|bit out|scraped out|cleared out|chipped out|picked out)$/.test(
           words,

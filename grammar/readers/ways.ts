@@ -74,6 +74,8 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
   const close = closeDog(f, m);
   // "Tugs: all tight": everybody's
   if (!close && f.low(m.from) === 'tugs' && (m.from === 0 || f.isStrong(m.from - 1)) && f.out) {
+    const group = f.dogs.find((d) => d.kind === 'group' && d.from > m.from && d.to <= m.to && d.dogs.length);
+    if (group) return { dogs: group.dogs, phrase: group };
     const out = f.dogs.filter((d) => d.excepted && f.sentence(d.from) === f.sentence(m.from)).flatMap((d) => d.dogs);
     return {
       dogs: f
@@ -202,8 +204,9 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
     if (d) {
       if (d.excepted) {
         // "all strong except Moss, tail down": what follows the comma is the exception's.
-        if (/^(,|who)$/.test(f.low(d.to)) && d.to < m.from) return okDog(d);
+        if (/^(,|who|:|-|;)$/.test(f.low(d.to)) && d.to < m.from) return okDog(d);
         const group = f.dogs.find((x) => x.except === d);
+        if (group && toldBefore(f, 'manner', group, d)) return okDog(d);
         return group ? okDog(group) : undefined;
       }
       if (d.company) {
@@ -247,6 +250,19 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
   return undefined;
 }
 
+/** "tugs all tight exc rook coasting": how the group went is told, so what stands behind the exception is its own. */
+const toldBefore = (f: Frame, tag: string, group: DogPhrase, except: DogPhrase): boolean =>
+  f.m.of(tag).some((x) => x.to <= except.from && x.to >= group.from - 1);
+
+/** "lope all exc gus trot": the gait of the one left out. */
+function exceptionsOwn(f: Frame, m: Mention): Owner | undefined {
+  const d = f.dogs.find((x) => x.excepted && x.to <= m.from && m.from - x.to <= 2);
+  const group = d && f.dogs.find((x) => x.except === d);
+  return d && group && toldBefore(f, 'gait', group, d) && !f.strongBetween(d.to, m.from)
+    ? { dogs: d.dogs, phrase: d, doubt: d.doubt }
+    : undefined;
+}
+
 const okDog = (d: DogPhrase) => (d.dogs.length ? d : undefined);
 const isObject = (f: Frame, d: DogPhrase) =>
   d.kind === 'pronoun' && (/^(him|them|em)$/.test(f.low(d.from)) || (f.low(d.from) === 'her' && !d.possessive));
@@ -277,7 +293,12 @@ export function readGait(f: Frame): void {
       )
     )
       continue;
-    const owner = f.owner(m.from, m.to);
+    // "lope, all; exc. Gus: trot"
+    const behind = /^[,:-]$/.test(f.low(m.to)) ? f.dogFrom(m.to + 1) : undefined;
+    const listed = behind?.dogs.length && /^([.;/]|)$/.test(f.low(behind.to)) ? behind : undefined;
+    const owner: Owner = listed
+      ? { dogs: listed.dogs, phrase: listed, doubt: listed.doubt }
+      : (exceptionsOwn(f, m) ?? f.owner(m.from, m.to));
     const human = f.people.some((p) => p.to <= m.from && m.from - p.to < 4);
     if (owner.human || human || (owner.carried && /^walk/.test(word))) continue;
     let dogs = owner.dogs;

@@ -25,6 +25,10 @@ export function groupStands(
   // "you guys, it is so much better": said to people
   if (words === 'you guys' || (words === 'guys' && prev === 'you')) return false;
   if (words === 'all') {
+    // "booties on all.", "salve for all"; "once and for all" says of nobody
+    // "lope, all; exc. Gus"
+    if (m.from('except', g.to) || (next === ';' && m.from('except', g.to + 1))) return !/^(at|after|with)$/.test(prev);
+    if (/^(on|for|off)$/.test(prev) && /^([.,;!/]|)$/.test(next) && tokens[g.from - 2]?.low !== 'and') return true;
     if (
       /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair)$/.test(
         prev,

@@ -290,6 +290,8 @@ export function findPeople(tokens: readonly Token[], roster: Roster): PersonMent
 /** "twelve miles": the unit, not the dog Miles. */
 export function quantityOwns(tokens: readonly Token[], n: NameAt): boolean {
   const prev = tokens[n.from - 1];
+  // "mile 9 Penny's foot": the number is the mile's
+  if (/^(mile|km|kilometre|kilometer|k)$/.test(tokens[n.from - 2]?.low ?? '')) return false;
   return Boolean(
     prev &&
       /^(miles|mile|penny|foot|yard|pounds|stone)$/.test((tokens[n.from] as Token).low) &&

@@ -348,7 +348,9 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
     const ex = m.at('except', before);
     if (ex && ex.to === before + 1 && p.kind !== 'pronoun' && exceptStands(tokens, ex, p, out)) {
       const group = [...out].reverse().find((q) => q.kind === 'group' && !q.excepted);
-      const near = group && !strongBetween(tokens, group.to, p.from) ? group : undefined;
+      // "all tight; exc. Rook"
+      const until = tokens[ex.from - 1]?.low === ';' ? ex.from - 1 : p.from;
+      const near = group && !strongBetween(tokens, group.to, until) ? group : undefined;
       p.excepted = true;
       p.company = true;
       // "feet fine on all but Rook, torn web": the group's statement stands before it

@@ -8,7 +8,7 @@
  */
 import winkModel from 'wink-eng-lite-web-model';
 import winkNLP from 'wink-nlp';
-import { SHORT_FORMS } from '../words/short-forms.ts';
+import { PART_BEGINS, POINTED_SHORT, SHORT_FORMS } from '../words/short-forms.ts';
 
 /** One word, number or mark of the note. */
 export interface Token {
@@ -186,8 +186,24 @@ function mend(cuts: Piece[]): Piece[] {
 
 const WIND = /^(wind|winds|from|out|gusts?|gusting|breeze|the)$/;
 
+/** Does the point behind `t` only cut it short: "exc. Gus", "R. shldr", "v. sore"? */
+function shortens(text: string, before: Token | undefined, t: Token, behind: Token | undefined): boolean {
+  if (t.kind !== 'word' || !behind?.gap || text.slice(t.end, behind.start).includes('\n')) return false;
+  if (POINTED_SHORT.has(t.low)) return behind.kind !== 'mark' || /^[-–~(]$/.test(behind.low);
+  return /^[lr]$/.test(t.low) && PART_BEGINS.test(behind.low) && !/^(lead|swing|team|wheel)$/.test(before?.low ?? '');
+}
+
+/** How many marks make an arrow at `k`: "->", "→", ">" that stands free before a word. */
+function arrowAt(tokens: readonly Token[], k: number): number {
+  const low = tokens[k]?.low;
+  const n =
+    low === '→' ? 1 : low === '-' && tokens[k + 1]?.low === '>' && !tokens[k + 1]?.gap ? 2 : low === '>' ? 1 : 0;
+  const before = tokens[k - 1];
+  return n && before && before.kind !== 'mark' && tokens[k + n]?.kind === 'word' ? n : 0;
+}
+
 /** Reads "thru" as through, "w" and "w/" as with, "n" as and; an N or W beside a number or the wind is a quarter of the sky. */
-function shortForms(tokens: Token[]): Token[] {
+function shortForms(tokens: Token[], text: string): Token[] {
   const out: Token[] = [];
   for (let k = 0; k < tokens.length; k++) {
     const t = tokens[k] as Token;
@@ -198,7 +214,19 @@ function shortForms(tokens: Token[]): Token[] {
       next.gap = t.gap;
       continue;
     }
-    if (t.low === 'w' && next?.low === '/' && !next.gap) {
+    if (next?.low === '.' && !next.gap && shortens(text, prev, t, tokens[k + 2])) {
+      t.end = next.end;
+      tokens[k + 1] = t;
+      continue;
+    }
+    // "stopped @ 17:10"; "Gus -> swing", "Rook > lead"
+    const arrow = arrowAt(tokens, k);
+    if (t.low === '@' || arrow) {
+      t.low = arrow ? 'to' : 'at';
+      t.kind = 'word';
+      t.end = (tokens[k + Math.max(arrow, 1) - 1] as Token).end;
+      k += Math.max(arrow, 1) - 1;
+    } else if (t.low === 'w' && next?.low === '/' && !next.gap) {
       const out3 = tokens[k + 2];
       const without = out3 && !out3.gap && /^(o|out)$/.test(out3.low);
       t.low = without ? 'without' : 'with';
@@ -209,6 +237,8 @@ function shortForms(tokens: Token[]): Token[] {
       const word = next?.kind === 'word' && (prev?.kind !== 'number' || t.low === 'n');
       if (t.gap && word && !WIND.test(prev?.low ?? '') && !/^winds?$/.test(next.low))
         t.low = t.low === 'n' ? 'and' : 'with';
+    } else if (t.low === 'v' && t.gap && next?.gap && next.kind === 'word' && prev?.kind !== 'number') {
+      t.low = 'very';
     } else if (t.kind === 'word') {
       const long = SHORT_FORMS.get(t.low);
       if (long) {
@@ -242,7 +272,7 @@ export function tokenize(text: string): Token[] {
     }
     at += stretch.length;
   }
-  return shortForms(tokens);
+  return shortForms(tokens, text);
 }
 
 /** The word at `i`, empty outside the note. */

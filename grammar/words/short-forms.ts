@@ -15,6 +15,17 @@ export const SHORT_FORMS: ReadonlyMap<string, string> = new Map(
      goin=going; doin=doing; lickin=licking; chewin=chewing; favorin=favoring; bleedin=bleeding; feelin=feeling; gettin=getting;
      takin=taking; puttin=putting; startin=starting; comin=coming; leadin=leading; actin=acting; bein=being; movin=moving; barkin=barking;
      screamin=screaming; draggin=dragging; pantin=panting; shiverin=shivering; shakin=shaking; hangin=hanging; workin=working; nothin=nothing;
-     anythin=anything; somethin=something; mornin=morning; evenin=evening; swellin=swelling; stayin=staying; havin=having; tryin=trying; et=ate; excepting=except`,
+     anythin=anything; somethin=something; mornin=morning; evenin=evening; swellin=swelling; stayin=staying; havin=having; tryin=trying; et=ate; excepting=except;
+     sl=slightly; gd=good; bth=both; frt=front; dist=distance; lvd=left; dptd=left; rtnd=returned; w8=weight; nxt=next; smwht=somewhat`,
   ).filter(([, long]) => !long.includes(' ')),
 );
+
+const set = (s: string): ReadonlySet<string> => new Set(s.split(' '));
+
+/** Words cut short with a point that ends no sentence, for something always follows them. */
+export const POINTED_SHORT = set(
+  'exc excl incl approx abt temp temps wt wts avg ave poss prob sl v w dep arr ret lv lvd dist esp usu occ resp vs dr lt rt fr chk mod sev bilat',
+);
+/** A side cut short to its letter, before a part: "L. wrist", "R. shldr". */
+export const PART_BEGINS =
+  /^(wrist|carpus|shoulder|shldr|shld|elbow|tricep|biceps|hip|hock|knee|stifle|thigh|leg|foot|paw|pad|web|toe|nail|dewclaw|ear|eye|groin|armpit|front|hind|fore|rear)s?$/;
