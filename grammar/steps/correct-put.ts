@@ -116,16 +116,22 @@ function unitTokens(tokens: readonly Token[]): Token[] {
 /** Side and end come from the right, and the part too where one is said there; the rest stays. */
 function putSite(v: View, left: Item, right: Item): Token[] {
   const pick = (x: Item, tag: string) => v.tokens.slice(x.from, x.to).filter((_, k) => v.m.at(tag, x.from + k));
-  const [lp, rp] = [pick(left, 'part'), pick(right, 'part')];
   const [lw, rw] = [pick(left, 'paw'), pick(right, 'paw')];
   const [ls, rs] = [pick(left, 'side'), pick(right, 'side')];
   const [le, re] = [pick(left, 'end'), pick(right, 'end')];
+  // "the back right": the back foot, not the back
+  const part = (x: Item, side: Token[], end: Token[]) => {
+    const words = pick(x, 'part');
+    return side.length ? words.filter((t) => !end.includes(t)) : words;
+  };
+  const [lp, rp] = [part(left, ls, le), part(right, rs, re)];
   const only = (list: Token[], not: Token[]) => list.filter((t) => !not.includes(t));
   const where: Token[] = [];
   if (rw.length) where.push(...rw);
   else {
     where.push(...(rs.length ? rs : only(ls, lw)));
     where.push(...(re.length ? only(re, rp) : only(le, lp)));
+    if (!rs.length && !re.length) where.push(...lw);
     const code = lw.length === 1 ? (lw[0] as Token) : undefined;
     if (code && /^[lr][fh]$/.test(code.low)) {
       // "RH, no, left": the code keeps its end and takes the new side.

@@ -116,13 +116,26 @@ function notThatOne(v: View, region: Region): { left?: Item; to: number } | unde
   return left && v.m.from('it-is', to) ? { left, to } : undefined;
 }
 
+/** "left front nail, no, not the nail, the dewclaw": behind the part said again that it was not; else `k`. */
+function behindDenied(v: View, region: Region, k: number): number {
+  const notIt = v.m.from('not-it', k);
+  if (!notIt && v.tokens[region.to - 1]?.low !== 'not') return k;
+  const base = notIt?.to ?? k;
+  const at = /^(the|his|her|its)$/.test(v.tokens[base]?.low ?? '') ? base + 1 : base;
+  const denied = v.items.find((x) => x.type === 'site' && x.from === at);
+  const last = lastBefore(v, region.from, 'site');
+  const same = denied && last && v.tokens[denied.to - 1]?.low === v.tokens[last.to - 1]?.low;
+  return same ? skip(v, denied.to, true) : k;
+}
+
 /** Where what is put in its place begins: right behind the cue, or behind "that was", "it's the", "we're at". */
 function replacement(v: View, region: Region): Item | undefined {
   let k = skip(v, region.to, false);
   const not = notThatOne(v, region);
   if (not) k = not.to;
+  else k = behindDenied(v, region, k);
   // "I mean" corrects what stands right behind it, no more.
-  const limit = meant(v, region) ? k + 3 : k + 9;
+  const limit = meant(v, region) ? k + 3 : k + 12;
   for (let i = k; i < v.tokens.length && i < limit; i++) {
     const low = (v.tokens[i] as Token).low;
     if (STRONG.has(low)) return undefined;
@@ -135,7 +148,9 @@ function replacement(v: View, region: Region): Item | undefined {
       if (site && /^([.,;!]|)$/.test(v.tokens[end]?.low ?? '')) return site;
     }
     const it = v.m.from('it-is', i);
-    const from = it ? it.to : i;
+    let from = it ? it.to : i;
+    // "it is of course the left one"
+    while (it && /^(of|course|actually|really|definitely|obviously|naturally)$/.test(v.tokens[from]?.low ?? '')) from++;
     const start = /^(the|her|his|a|at|in|about|mile|km|like|more|only|on)$/.test(v.tokens[from]?.low ?? '')
       ? from + 1
       : from;
@@ -143,9 +158,11 @@ function replacement(v: View, region: Region): Item | undefined {
     let far = start;
     while (it && /^(marker|sign|post|one|for|at|by|mile|km|the)$/.test(v.tokens[far]?.low ?? '') && far - start < 4)
       far++;
-    const item = v.items.find(
+    const here = v.items.filter(
       (x) => x.from === start || x.from === from || (it && x.from === far && x.type === 'quantity'),
     );
+    // "no, sorry, the front right": a foot, though "the front" is a place in the team as well
+    const item = here.find((x) => x.type === 'site' && x.to - x.from > 1) ?? here[0];
     if (item && (it || i === k || (i < k + 9 && behindBe(v, i)))) return item;
     if (region.bare && i === k) return undefined;
   }
@@ -197,7 +214,8 @@ function bareStands(v: View, region: Region, left: Item, right: Item): boolean {
   const touches =
     left.to === region.from ||
     (left.to === region.from - 1 && (MARKS.has(before) || before === 'uh' || before === 'um'));
-  const follows = right.from <= skip(v, region.to, false) + 1;
+  const follows =
+    right.from <= skip(v, region.to, false) + 1 || v.m.from('not-it', skip(v, region.to, false)) !== undefined;
   if (touches && follows && (right.type !== 'site' || left.type === 'site')) return true;
   const setOff = after === ',' && (region.from === 0 || MARKS.has(before));
   const sorry = v.tokens.slice(right.to, right.to + 3).some((t) => t.low === 'sorry');
