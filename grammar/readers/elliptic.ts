@@ -34,7 +34,7 @@ function readHers(f: Frame, d: DogPhrase): void {
   const severity = f.m.from('severity', k);
   const trend = f.m.from('trend', k);
   const word = severity ?? trend;
-  if (!word || !ENDS.test(f.low(word.to)) || f.isClaimed(d.from, word.to)) return;
+  if (!word || !(ENDS.test(f.low(word.to)) || f.siteAt(word.to)) || f.isClaimed(d.from, word.to)) return;
   const last = before(f, d.from, (e) => e.kind === 'finding' && e.sign !== 'any' && !e.assertion);
   if (last?.kind !== 'finding') return;
   const site = f.sites.find((s) => s.from >= word.to && s.from - word.to <= 2 && (s.side || s.end));

@@ -8,6 +8,7 @@ import { type DogPhrase, findDogs, findPeople, type PersonMention, takenBack } f
 import { lineupFor, resolveDogs, type Told } from './groups.ts';
 import { hear, type WordHeard } from './hearing-note.ts';
 import { findMentions, type Mention, type Mentions } from './mentions.ts';
+import { withPauses } from './pauses.ts';
 import { type Quantity, quantitiesOf } from './quantities.ts';
 import { type Roster, rosterOf } from './roster.ts';
 import { assertionOf, type Cue, cuesOf } from './scopes.ts';
@@ -121,10 +122,12 @@ export class Frame {
     this.#wordsHeard = hear(heard, this.roster);
     const isName = (low: string) => this.roster.forms.has(low);
     const first = findMentions(heard, isName);
-    this.tokens = correct(heard, first, text, this.roster);
-    this.corrected = this.tokens !== heard;
-    if (this.corrected) this.#takenBack = takenBack(heard, first, this.tokens, this.roster);
-    this.m = this.tokens === heard ? first : findMentions(this.tokens, isName);
+    const meant = correct(heard, first, text, this.roster);
+    this.corrected = meant !== heard;
+    if (this.corrected) this.#takenBack = takenBack(heard, first, meant, this.roster);
+    const mentions = this.corrected ? findMentions(meant, isName) : first;
+    this.tokens = withPauses(meant, mentions, this.roster);
+    this.m = this.tokens === meant ? mentions : findMentions(this.tokens, isName);
     this.quantities = quantitiesOf(this.tokens, text);
     this.people = findPeople(this.tokens, this.roster);
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));

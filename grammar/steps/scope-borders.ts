@@ -179,6 +179,14 @@ const RULES: readonly BorderRule[] = [
     },
   },
   {
+    // "no heroics, and be off by nine"
+    name: 'and be',
+    of: BIT.auxiliary,
+    set(s, i) {
+      if (lowAt(s, i) === 'be' && is(s, i - 1, BIT.join)) flag(s, i, DENIAL);
+    },
+  },
+  {
     name: '<two> <things>',
     of: BIT.count,
     set(s, i) {

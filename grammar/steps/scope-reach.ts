@@ -89,7 +89,7 @@ function standsAlone(g: Ground, cue: Cue): boolean {
   // "plan for tomorrow switch and echo lead …" without marks
   if (
     cue.from <= 3 &&
-    !g.tokens.some((t) => t.kind === 'mark' && /^[.,;:]$/.test(t.low)) &&
+    !g.tokens.some((t) => t.kind === 'mark' && t.end > t.start && /^[.,;:]$/.test(t.low)) &&
     /^(plan|plans)$/.test(lowAt(g, a))
   )
     return true;

@@ -73,7 +73,7 @@ function apposed(tokens: readonly Token[], m: Mentions, sites: Site[], dogs: rea
     if (!bare || (s.part && !s.end)) return;
     let a = s.from - 1;
     while (/^(the|on|in|his|her|it|'s|that|its)$/.test(tokens[a]?.low ?? '')) a--;
-    const unmarked = !tokens.some((t) => t.kind === 'mark' && /^[,.;?!]$/.test(t.low));
+    const unmarked = !tokens.some((t) => t.kind === 'mark' && t.end > t.start && /^[,.;?!]$/.test(t.low));
     const onTheSide = tokens[s.to - 1]?.low === 'side' || tokens[s.to]?.low === 'side';
     const opens =
       (/^(the)$/.test(tokens[s.from - 1]?.low ?? '') &&
