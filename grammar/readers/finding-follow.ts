@@ -250,7 +250,7 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
         r.entry.sign === 'any' &&
         r.from > last.from &&
         r.from <= m.to &&
-        !r.site &&
+        (!r.site || (r.site.anaphor && r.entry.part === last.entry.part)) &&
         r.entry.dogs.join() === last.entry.dogs.join(),
     );
     if (double >= 0) found.splice(double, 1);

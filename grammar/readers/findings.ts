@@ -135,6 +135,7 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   )
     sign = 'bloody-stool';
   const sites = WHOLE_BODY.has(sign) ? [] : siteBeside(f, m, takenSites);
+  if (toldAlready(f, m, sign, found)) return [];
   const each = eachOf(f, m, found);
   if (each.length)
     return each.map((r) => ({
@@ -196,6 +197,15 @@ function signOfBlood(f: Frame, m: Mention, sign: Sign): Sign {
   const near = f.tokens.slice(m.to + 1, m.to + 5).map((token) => token.low);
   if (near.some((low) => /^(stool|stools|poop|poo|diarrhea|droppings)$/.test(low))) return 'bloody-stool';
   return near.some((low) => /^(urine|pee|piss)$/.test(low)) ? 'dark-urine' : sign;
+}
+
+/** "There's a crack in the pad. I smeared balm on the crack": the same one again. */
+function toldAlready(f: Frame, m: Mention, sign: Sign, found: readonly ReadFinding[]): boolean {
+  if (!/^(the|that)$/.test(f.low(m.from - 1)) || !/^(on|in|into|over|onto|around|round)$/.test(f.low(m.from - 2)))
+    return false;
+  return (
+    found.some((r) => r.entry.sign === sign && r.to <= m.from) && !f.siteAt(m.to) && !/^(on|in|of)$/.test(f.low(m.to))
+  );
 }
 
 /** "the ice is gone and so is the limp", "so's his cough" */

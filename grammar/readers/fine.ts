@@ -112,7 +112,8 @@ export function readFine(
   if (site && (site.part || site.end)) {
     if (f.isClaimed(site.from, site.to)) return [];
     const owner = f.owner(m.from, m.to, site);
-    if (site.part && !/^(foot|pad|nail|web|toe)$/.test(site.part)) site = refined(f, site, owner, found, m.from);
+    if (site.part && site.part !== 'foot' && !(site.plural && /^(pad|nail|web|toe)$/.test(site.part)))
+      site = refined(f, site, owner, found, m.from);
     const own: Owner = owner.dogs.length || owner.human || site.side ? owner : wholeTeam(f);
     if (own.human) return [];
     const now =

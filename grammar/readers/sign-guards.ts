@@ -105,6 +105,11 @@ const guards: Record<string, Guard> = {
       !(f.low(m.from - 1) === "'s" && f.m.at('me', m.from - 2))
     );
   },
+  // "worn the hair off in his armpit"
+  'off in': ({ f, m, sites, prev }) =>
+    sites.some((x) => x.end ?? /^(shoulder|wrist|elbow|hip|hock|knee|leg|back)$/.test(x.part ?? '')) &&
+    !/^(hair|fur|skin|it|them|bootie|boot)$/.test(prev) &&
+    !f.m.at('sign', m.from - 1),
   stiff: ({ prev }) => !/^(scared|bored|frozen|worried)$/.test(prev),
   runs: ({ prev }) => /^(had|has|have|got|with|the|having|some|bad)$/.test(prev),
   blood: ({ f, m, sites, found }) =>
@@ -272,7 +277,9 @@ const guards: Record<string, Guard> = {
   gag: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   rattle: () => false,
   rattly: () => false,
-  lump: ({ sites }) => sites.length > 0,
+  // "the big lump, with his elbow in my ribs"
+  lump: ({ f, m, sites, prev }) =>
+    sites.length > 0 && !(/^(big|great|old|dear|huge|lovely)$/.test(prev) && f.low(m.from - 2) === 'the'),
   bump: ({ sites, prev }) => sites.length > 0 && prev === 'a',
   'dragging the': ({ sites }) => sites.some((s) => s.part === 'leg' || s.part === 'foot' || s.end),
   pain: ({ f, m, sites, prev }) => prev !== 'a' && (sites.length > 0 || Boolean(f.lastDogs(m.from))),

@@ -398,9 +398,11 @@ export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFin
   if (
     /^(pad|web|toe|nail)$/.test(s.part) &&
     foot?.site?.side &&
-    foot.entry.part === 'foot' &&
+    /^(foot|pad|web|toe|nail)$/.test(foot.entry.part ?? '') &&
+    foot.site.side !== 'both' &&
     foot.entry.dogs.join() === owner.dogs.join() &&
-    at - foot.to < 14
+    at - foot.to < 60 &&
+    !f.dogs.some((d) => d.kind !== 'pronoun' && d.from >= foot.to && d.to <= at && !owner.dogs.includes(d.dogs.join()))
   )
     return { ...s, side: foot.site.side, end: foot.site.end };
   const lame = [...found]

@@ -344,7 +344,8 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
     if (/^(where|when|because|after|since)$/.test(prev) && p.kind === 'names' && didToOther(tokens, p.to))
       p.company = true;
     const company = m.at('company', before);
-    if (company && company.to === before + 1 && !m.at('nothing', before)) p.company = true;
+    if (company && company.to === before + 1 && !m.at('nothing', before) && !spokenOf(tokens, m, company.from, p))
+      p.company = true;
     const ex = m.at('except', before);
     if (ex && ex.to === before + 1 && p.kind !== 'pronoun' && exceptStands(tokens, ex, p, out)) {
       const group = [...out].reverse().find((q) => q.kind === 'group' && !q.excepted);
@@ -369,6 +370,18 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
     out.push(p);
   }
   return out;
+}
+
+/** "With Liesel the left hock is tender": at the head of a statement and before her part, she is the one spoken of. */
+function spokenOf(tokens: readonly Token[], m: Mentions, from: number, p: DogPhrase): boolean {
+  if (tokens[from]?.low !== 'with' || p.kind !== 'names') return false;
+  if (from > 0 && !/^([.;,!?]|and|but)$/.test(tokens[from - 1]?.low ?? '')) return false;
+  const k = /^(the|his|her|both)$/.test(tokens[p.to]?.low ?? '') ? p.to + 1 : p.to;
+  return [k, k + 1, k + 2].some(
+    (i) =>
+      (m.at('part', i) || (i === k && m.at('item', i))) &&
+      [k, k + 1].every((n) => n >= i || m.at('side', n) || m.at('end', n) || m.at('paw', n)),
+  );
 }
 
 /** A verb and then "him", "her" or "it": what one dog did to another. */

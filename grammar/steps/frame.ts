@@ -423,6 +423,11 @@ export class Frame {
     if (entry.assertion === 'possible' && /^(care|drop|hitch|move|booties)$/.test(entry.kind))
       entry.assertion = 'planned';
     if (entry.assertion && CAN[entry.kind] && !CAN[entry.kind]?.has(entry.assertion)) delete entry.assertion;
+    // "she's come in season, and so is Sarge": no male does
+    if (entry.kind === 'finding' && entry.sign === 'in-season' && entry.dogs.length) {
+      entry.dogs = entry.dogs.filter((d) => this.roster.sexOf(d) !== 'M');
+      if (!entry.dogs.length) return;
+    }
     const [from, to] = entry.span ?? [0, 0];
     const word = this.#wordsHeard.find((h) => from <= h.start && h.end <= to);
     if (word && !entry.doubt)
@@ -457,6 +462,10 @@ export class Frame {
     const whose =
       site && this.dogs.find((d) => d.possessive && d.to === site.from && d.dogs.length && d.kind === 'names');
     if (whose) return this.#owned(whose);
+    // "… got her. Something's harness rubbed his armpit": no male was named, so it is not the bitch's
+    const nobody =
+      site && this.dogs.find((d) => d.kind === 'pronoun' && d.possessive && d.to === site.from && !d.dogs.length);
+    if (nobody && /^(his|her)$/.test(this.low(nobody.from))) return { dogs: [], doubt: nobody.doubt };
     const behind = this.#behind(hi);
     const before = this.#before(lo);
     if (behind && !(before && behind.value !== 'all' && before.to >= lo - 2 && !this.strongBetween(before.to, lo)))

@@ -299,6 +299,13 @@ const RESOLVED: CueGroup[] = [
       back to normal ; back on {it|feed|his feed|her feed|food|his food|her food} {now|} ; right as rain ; good as new ; sound again ; {got|gotten|gets} over it
       {walked|ran|trotted|worked|shook|came|snapped} {out of|through|off} it ; {walked|ran|worked|shook} it {off|out}
       {none|nothing|no more} {since|today|now} {then|}
+      {ca|could|can} {n't|not} {find|see|feel} {any of it|a trace of it|any sign of it|anything of it} {now|today|this morning|any more|anymore|}
+      {ca|could|can} {n't|not} {find|see|feel} it {now|today|this morning|any more|anymore}
+      {there 's|there is|there was|theres|} none {in|on|of} {it|that|there} {now|today|this morning|any more|anymore}
+      {there 's|there is|theres|} none left ; {<been>} {healthy|well|himself|herself|right} {again|now}
+      {there 's|there is|theres|} {nothing|not a thing} {wrong|amiss|the matter} with {it|him|her|that|them} {now|today|this morning|any more|anymore}
+      {it 's|it has|has|'s|} {run|ran|been|stayed|come} {clear|fine|normal|clean|yellow|sound|good} {ever|} since
+      since {breakfast|then|lunch|supper|noon|that|this morning|last night} {,|} {however|though|} {,|} not {any more|anymore|once|again} ; {however|though} not any more
       which {it|he|she|they|} {is|are|'s} {not|n't} {so|} {today|now|any more|anymore|this morning}
       {has|have|'s|'ve|had} {not|n't} done {so|it|that} {since|again|today|once|now|at all|}
       {<been>|} {gone|healed|cleared|fine|normal|sound|over|better} {up|away|} by {<day>|<shortday>|evening|night|morning|the next day|the next morning|lunch|then|bedtime|suppertime}
