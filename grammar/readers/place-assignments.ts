@@ -16,7 +16,7 @@ export interface Assignment {
 
 /** Words that may stand between a dog and its place. */
 const BETWEEN = new Set(
-  "in at on up to into the back is 's are was were be been being as my has both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed can could may might should must at first last back himself too also alongside tucked instead swung swings slipped slips slotted drop".split(
+  "in at on up to into the back is 's are was were be been being as my has both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed can could may might should must at first last back himself too also alongside tucked instead swung swings slipped slips slotted drop as gets try trying tries whole coming".split(
     ' ',
   ),
 );
@@ -36,13 +36,19 @@ export function assignments(f: Frame): Assignment[] {
   for (const p of f.m.of('position')) {
     if (insideGroup(f, p.from) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
     // "in front of us"
-    if (f.low(p.to - 1) === 'front' && f.low(p.to) === 'of') continue;
+    if (/^(front|back|rear)$/.test(f.low(p.to - 1)) && f.low(p.to) === 'of') continue;
+    // "at the back I've got Kiwi": a place of the team where others are told
+    if (/^(back|rear)$/.test(f.low(p.to - 1)) && !out.some((a) => a.kind === 'hitch')) continue;
     const found = dogsOf(f, p.from, p.to, out);
     if (!found?.dogs.length) continue;
     // "has Willa and Argus leading"; "Willa leading us home" is no place
     if (
       f.low(p.from) === 'leading' &&
-      (!f.dogs.some((d) => d.to === p.from && d.kind === 'names') ||
+      (!f.dogs.some(
+        (d) =>
+          d.kind === 'names' &&
+          (d.to === p.from || (d.to === p.from - 1 && /^(are|is|'s|were|was|be)$/.test(f.low(p.from - 1)))),
+      ) ||
         (!/^([,.;]|and|with|today|again|then|)$/.test(f.low(p.to)) && !placedBehind(f, p.to)))
     )
       continue;
@@ -67,7 +73,14 @@ export function assignments(f: Frame): Assignment[] {
   return [...out, ...rows(f, out)].sort((a, b) => a.from - b.from);
 }
 
-const insideGroup = (f: Frame, i: number) => f.dogs.some((d) => d.from <= i && i < d.to);
+/** "Emil and Lotte as team dogs", "Sula and Ohm team dogs": a place, not its dogs. */
+const namesPlace = (f: Frame, d: DogPhrase) =>
+  d.kind === 'group' &&
+  /^(lead|swing|team|wheel)$/.test(d.value ?? '') &&
+  f.dogs.some(
+    (x) => x.kind === 'names' && !x.possessive && x.to === (f.low(d.from - 1) === 'as' ? d.from - 1 : d.from),
+  );
+const insideGroup = (f: Frame, i: number) => f.dogs.some((d) => d.from <= i && i < d.to && !namesPlace(f, d));
 const isGear = (f: Frame, from: number, to: number) => {
   const item = f.m.at('item', from);
   return Boolean(item && (item.to > to || item.from < from));
@@ -94,6 +107,8 @@ interface Found {
 
 /** The dogs of a place. Where those before it have their place already ("Team: Fern and Moss, wheel: Tansy"), those behind it. */
 function dogsOf(f: Frame, from: number, to: number, told: readonly Assignment[]): Found | undefined {
+  const turned = inverted(f, from, to);
+  if (turned) return turned;
   const left = leftOf(f, from);
   const taken = left?.phrases.some((p) => told.some((a) => a.from < p.from && a.phrases.includes(p)));
   return (taken ? rightOf(f, to) : undefined) ?? left ?? rightOf(f, to);
@@ -114,7 +129,7 @@ function leftOf(f: Frame, from: number): Found | undefined {
       between: words.join(' '),
     };
   for (let k = from - 1; k >= 0 && from - k < 14; ) {
-    const d = f.dogs.find((x) => x.to === k + 1);
+    const d = f.dogs.find((x) => x.to === k + 1 && !namesPlace(f, x));
     if (d) {
       if (d.excepted) {
         k = d.from - 1;
@@ -200,6 +215,23 @@ function companyBehind(f: Frame, from: number): string[] {
   return [];
 }
 
+/** "Back into swing he goes", "up to lead went Fern". */
+function inverted(f: Frame, from: number, to: number): Found | undefined {
+  if (!/^(into|to|in)$/.test(f.low(from - 1)) || !/^(back|up|down|so|and|then|[.,;])$/.test(f.low(from - 2)))
+    return undefined;
+  const verb = /^(goes|went|comes|came|go)$/;
+  const d = f.dogFrom(to) ?? (verb.test(f.low(to)) ? f.dogFrom(to + 1) : undefined);
+  if (!d?.dogs.length || d.possessive || !(d.from > to || verb.test(f.low(d.to)))) return undefined;
+  return {
+    phrases: [d],
+    dogs: [...d.dogs],
+    withDogs: [],
+    from: from - 1,
+    to: Math.max(d.to, to + 1),
+    between: 'goes to',
+  };
+}
+
 /** "In lead, June and Moss", "leaders: June and Moss", "wheel is Kody". */
 function rightOf(f: Frame, to: number): Found | undefined {
   let k = to;
@@ -238,7 +270,9 @@ export function sideBehind(f: Frame, i: number): { value: LeftRight; to: number 
   )
     return undefined;
   const to = f.low(k + 1) === 'side' ? k + 2 : k + 1;
-  return /^([,.;]|and|then|)$/.test(f.low(to)) || f.dogFrom(to) || f.m.from('position', to + 1)
+  return /^([,.;]|and|then|for|today|now|again|this|with|but|so|because|)$/.test(f.low(to)) ||
+    f.dogFrom(to) ||
+    f.m.from('position', to + 1)
     ? { value, to }
     : undefined;
 }
@@ -290,6 +324,7 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
     / (went|gone|moved|goes) /.test(between) ||
     [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) ||
     nowBehind(f, place) ||
+    (f.low(found.from - 1) === 'now' && (found.from === 1 || f.isStrong(found.from - 2))) ||
     / now /.test(between);
   if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
   // "moved her out of wheel and she's in team on the right"
@@ -310,7 +345,12 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
   for (let k = found.from - 1; k >= 0 && found.from - k < 4; k--)
     if (/^(replacement|replacing|sub|substitute)$/.test(f.low(k))) return true;
   const last = before[before.length - 1];
-  return Boolean(last && last.kind === 'move' && !f.strongBetween(last.to, place) && found.from - last.to < 12);
+  return Boolean(
+    last &&
+      last.kind === 'move' &&
+      (!f.strongBetween(last.to, place) || (f.low(last.to) === '/' && found.from === last.to + 1)) &&
+      found.from - last.to < 12,
+  );
 }
 
 /** "Vesper's up front with Mercy now": behind the one beside. */

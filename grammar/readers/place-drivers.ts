@@ -85,13 +85,18 @@ function whoDrives(f: Frame, p: PersonMention, verb: number, until: number): Dog
 }
 
 /** "Cole changes his mind, he drives Bex and Gus": he is the person spoken of just before. */
+const OWN_TEAM =
+  /^(her|his|own|little|a|an|small|string|team|sled|today|this|morning|,|:|with|of|two|three|four|five|six|seven|eight|the|second|other|just|only)$/;
 function heDrives(f: Frame): PersonMention[] {
   const out: PersonMention[] = [];
   for (const t of f.tokens) {
     if (!/^(he|she)$/.test(t.low)) continue;
     const v = f.m.from('driving', t.i + 1);
     if (!v || !/^(drives|drove|has|had|takes|took|runs|ran|driving|'s)/.test(f.low(t.i + 1))) continue;
-    const d = f.dogFrom(v.to);
+    // "she has her own little string today, Custard in lead"
+    let k = v.to;
+    while (OWN_TEAM.test(f.low(k)) && k - v.to < 8) k++;
+    const d = f.dogFrom(k);
     const person = f.people.filter((p) => p.to <= t.i && t.i - p.to < 16).at(-1);
     if (d?.kind !== 'names' || d.possessive || !person) continue;
     if (f.dogs.some((x) => x.kind !== 'pronoun' && x.from >= person.to && x.to <= t.i)) continue;
@@ -109,7 +114,9 @@ function saidOfDog(f: Frame, d: DogPhrase, verb: number, more: boolean): boolean
     Boolean(
       f.m.from('ate', d.to) ||
         f.m.from('sign', d.to) ||
-        /^(is|was|'s|wo|would|has|had|did|ran|pulled|can|will|stay|stays|could|are)$/.test(f.low(d.to)),
+        /^(is|was|'s|wo|would|has|had|did|ran|pulled|can|will|stay|stays|stayed|could|are|came|comes|goes|needs|got|looks|ate|drank|refused)$/.test(
+          f.low(d.to),
+        ),
     )
   );
 }
@@ -143,6 +150,13 @@ function takesOver(f: Frame, i: number): boolean {
 
 /** Token behind a verb of driving after a person, or -1. */
 function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): number {
+  // "Uwe, who insists on his skis, follows us with Liesel and Benno"
+  if (!possessive && f.low(to) === ',' && f.low(to + 1) === 'who')
+    for (let k = to + 2; k < to + 12 && !f.isStrong(k); k++)
+      if (f.low(k) === ',') {
+        to = k + 1;
+        break;
+      }
   if (/^(with|to|ask|tell|remind|at|from|for)$/.test(f.low(from - 1))) return -1;
   if (f.low(to) === ':' && f.dogFrom(to + 1)?.kind === 'names') return to + 1;
   // "Sam Biscuit and Boots in lead": as a recogniser writes "Sam: …"
@@ -190,7 +204,7 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
       if (f.low(k) === 'with' && f.m.of('outing').some((o) => o.from >= to && o.to <= k)) return k + 1;
   }
   if (f.low(to) === 'who') to++;
-  for (let k = to; k < to + 4; k++) {
+  for (let k = to; k < to + 5; k++) {
     const v = f.m.from('driving', k);
     if (v) {
       if (/^(has|had|took|got)$/.test(f.low(k)) && f.m.at('bootie', v.to)) return -1;
@@ -206,7 +220,7 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
       return v.to;
     }
     if (
-      !/^(is|was|will|'ll|has|then|also|just|,|'s|had|and|i|went|:|today|can|wants|want|to|may|might|could)$/.test(
+      !/^(is|was|will|'ll|has|then|also|just|,|'s|had|and|i|went|:|today|can|wants|want|to|may|might|could|means|plans|hopes|hoping|planning|going|gonna|supposed|'d|like|likes)$/.test(
         f.low(k),
       )
     )

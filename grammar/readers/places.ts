@@ -3,7 +3,7 @@ import type { Position } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
 import { type Assignment, assignments } from './place-assignments.ts';
 import { driven } from './place-drivers.ts';
-import { underPlan } from './plan-day.ts';
+import { ofAnotherDay, underPlan, whenWeGetThere } from './plan-day.ts';
 import { doubted, said } from './said.ts';
 
 export { doubted, said } from './said.ts';
@@ -38,7 +38,8 @@ export function readPlaces(f: Frame): void {
   for (const a of list) {
     const driver = a.kind === 'hitch' ? driverOf(a) : undefined;
     const own = f.assertionWithin(a.from, a.to);
-    const assertion = a.kind === 'hitch' && own === 'present' && underPlan(f, a.from) ? 'planned' : own;
+    const toCome = a.kind === 'hitch' ? underPlan(f, a.from) : whenWeGetThere(f, a.from, a.to);
+    const assertion = own === 'present' && toCome ? 'planned' : own;
     const span = f.span([a.from, a.to]);
     const doubt = a.phrases.find((p) => p.doubt)?.doubt;
     const base = {
@@ -49,16 +50,7 @@ export function readPlaces(f: Frame): void {
       rule: a.kind === 'hitch' ? '<dogs> in <place>' : '<dogs> moved to <place>',
       ...doubted(doubt),
     };
-    // "try Boots in swing next run": told for another day
-    const otherDay =
-      a.kind === 'move' &&
-      assertion === 'planned' &&
-      f.tokens.some(
-        (t) =>
-          f.sentence(t.i) === f.sentence(a.from) &&
-          (/^(tomorrow|tmrw|tomorow|tmw)$/.test(t.low) ||
-            (t.low === 'next' && /^(run|time|week|day|trip|outing|month|season|weekend)$/.test(f.low(t.i + 1)))),
-      );
+    const otherDay = a.kind === 'move' && assertion === 'planned' && ofAnotherDay(f, a.from);
     if (a.kind === 'move' && !otherDay) f.add({ kind: 'move', position: a.position as Position, ...base });
     else
       f.add({ kind: 'hitch', ...(a.position ? { position: a.position } : {}), ...(driver ? { driver } : {}), ...base });

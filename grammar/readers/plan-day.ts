@@ -32,3 +32,33 @@ export function underPlan(f: Frame, i: number): boolean {
   }
   return false;
 }
+
+/** "try Boots in swing next run", "Sunday Peaches goes to lead": told for another day. */
+export function ofAnotherDay(f: Frame, i: number): boolean {
+  return f.cues.some(
+    (c) =>
+      c.gives === 'planned' &&
+      c.reach === 'heading' &&
+      f.sentence(c.from) === f.sentence(i) &&
+      !f.tokens.slice(c.from, c.to).some((t) => /^(stop|break|checkpoint|snack)$/.test(t.low)),
+  );
+}
+
+/**
+ * "When we get to the shelter Heather goes up front", "at the next stop Mabel's going up to swing": what will be done on
+ * the way. A dog that is going or coming to a place is not there yet.
+ */
+export function whenWeGetThere(f: Frame, from: number, to: number): boolean {
+  for (let k = from; k < to; k++)
+    if (/^('s|is|are|'re)$/.test(f.low(k)) && /^(going|coming|gonna)$/.test(f.low(k + 1))) return true;
+  for (let k = from - 1; k >= 0 && from - k < 16 && f.sentence(k) === f.sentence(from); k--) {
+    if (/^(was|were|did|got|went|came|had|ran)$/.test(f.low(k))) return false;
+    if (
+      /^(when|once|before|after)$/.test(f.low(k)) &&
+      /^(we|i)$/.test(f.low(k + 1)) &&
+      /^(get|reach|hit|stop|come|cross|make|are|'re)$/.test(f.low(k + 2))
+    )
+      return true;
+  }
+  return false;
+}

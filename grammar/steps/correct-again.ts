@@ -31,7 +31,32 @@ export function restated(v: View, region: Region): { tokens: Token[]; done: numb
       done: left.from + put.length,
     };
   }
+  // "Fern and Moss in swing, no, Fern and Tansy, and then …": what was said of the list stays
+  const [old, now] = [listEnd(v, q), listEnd(v, again)];
+  if (old > q && now > again && /^([.,;]|and|then|)$/.test(v.tokens[now]?.low ?? ''))
+    return {
+      tokens: [
+        ...v.tokens.slice(0, q),
+        ...v.tokens.slice(again, now),
+        ...v.tokens.slice(old, cutBefore(v, region.from)),
+        ...v.tokens.slice(now),
+      ],
+      done: q + 1,
+    };
   return { tokens: [...v.tokens.slice(0, q), ...v.tokens.slice(again)], done: q + 1 };
+}
+
+/** Where a list of names that begins at token `i` ends; `i` where none does. */
+function listEnd(v: View, i: number): number {
+  let end = i;
+  for (let k = i; ; ) {
+    const dog = v.items.find((x) => x.type === 'dog' && x.from === k);
+    if (!dog) return end;
+    end = dog.to;
+    if (!LINKS.has(v.tokens[end]?.low ?? '')) return end;
+    k = end + 1;
+    if (LINKS.has(v.tokens[k]?.low ?? '')) k++;
+  }
 }
 
 /** Where a statement begins again behind the cue at `k`: the word it first began with, and the same word now. */

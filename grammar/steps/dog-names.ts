@@ -102,6 +102,10 @@ const THING_TAGS = [
   'act',
 ] as const;
 
+/** "the look of Minnow", "had enough of Trym": what is of a dog. */
+const OF_DOG =
+  /^(look|looks|sight|sound|sounds|enough|hold|photo|picture|video|fond|proud|tired|sick|afraid|scared|sure|one|none|neither|either|any|instead|weight|temp|temperature|because|speaking|think|thinking|heard|kind|way|shape|behind|inside|outside|back|top|heart|feet|view|track|thanks|best|worst|much|lot|lots)$/;
+
 /** What a dog is, does or has begins here. */
 function dogFollows(tokens: readonly Token[], m: Mentions, to: number, names: ReadonlySet<number>): boolean {
   const t = tokens[to];
@@ -217,6 +221,7 @@ export function inDogSlot(
         inList ||
         m.at('company', at.from - 1) !== undefined ||
         m.at('except', at.from - 1) !== undefined ||
+        (OF_DOG.test(prev2) && !THING_TAGS.some((tag) => m.at(tag, at.from)) && !AFTER_THING.has(next)) ||
         /^(all|both|each|side|out|rid|most|some|half|care|ahead|front)$/.test(prev2)
       );
     if (prev === 'no') return follows && [1, 2, 3, 4, 5].some((n) => names.has(at.from - n));

@@ -377,7 +377,8 @@ const PLANNED: CueGroup[] = [
     reach: 'heading',
     phrases: `
       {for|} <tomorrow> {<daypart>|a.m.|am|} ; {for|} <tomorrow> {it 's|it is|its} {the|a|} ;
-      {on|this|} {<day>|<shortday>} {i|we|he|she|they} {get|gets|take|takes|run|runs|go|goes|drive|drives|stay|stays|rest|rests|leave|leaves|have|race|want|wants|do|hook|start|starts} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow>
+      {on|this|} {<day>|<shortday>} {i|we|he|she|they} {get|gets|take|takes|run|runs|go|goes|drive|drives|stay|stays|rest|rests|leave|leaves|have|race|want|wants|do|hook|start|starts} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow> ;
+      for <day> 's {start|race|run|trip|tour|loop|training|team} ; for {<day>|<shortday>} {it 's|it is|i 'm|i 'd|we 're|i 'll|we 'll|i want|i will|we will}
       next {time|week|run|day|trip|stop|break|checkpoint|snack|month|season|year|weekend|<day>} ; come {morning|monday|spring}
       the next few days ; from now on`,
   },

@@ -13,7 +13,7 @@ export const team: readonly Row[] = [
   [
     'position',
     'wheel',
-    'wheel; wheeler; wheelers; wheel dog; wheel dogs; at the sled; by the sled; against the sled; closest to the sled; nearest the sled; nearest to the sled; right in front of the sled; right by the sled',
+    'wheel; wheeler; wheelers; wheel dog; wheel dogs; at the sled; by the sled; against the sled; closest to the sled; nearest the sled; nearest to the sled; right in front of the sled; right by the sled; at the back; in back; at the rear; in the rear; at the very back',
   ],
 
   // Groups that the line-up spells out
@@ -90,7 +90,11 @@ export const team: readonly Row[] = [
   ],
   ['group', 'rest-F', 'the other girls; other girls; the other females; the other ladies; the rest of the girls'],
   ['group', 'rest-M', 'the other boys; other boys; the other males; the other lads; the rest of the boys'],
-  ['group', 'mine', 'all of mine; mine all; all mine; my own dogs; all of my own; my own team'],
+  [
+    'group',
+    'mine',
+    'my four; my five; my six; my seven; my eight; my nine; my ten; my twelve; my own six; all of mine; mine all; all mine; my own dogs; all of my own; my own team',
+  ],
   [
     'group',
     'neither',
@@ -186,7 +190,7 @@ export const team: readonly Row[] = [
   [
     'drop',
     'loaded',
-    'loaded; load; loading; loads; loaded up; in the bag; in the sled bag; riding; rides; rode; riding in the sled; riding in the bag; riding in the sled bag; riding in the basket; in the basket; in the sled; into the sled; into the bag; into the basket; carried; carrying; in sled; in bag; ride; carry; bagged; bag; bagging; hitching a ride; getting a ride; got a ride; passenger; in the sled bag now; on board; aboard; hauled in the sled; zipped in the bag; tucked in the bag; stuffed in the bag; basketed; basket; gets a ride',
+    'loaded; load; loading; loads; loaded up; in the bag; in the sled bag; riding; rides; rode; riding in the sled; riding in the bag; riding in the sled bag; riding in the basket; in the basket; in the sled; into the sled; into the bag; into the basket; carried; carrying; in sled; in bag; ride; carry; bagged; bag; bagging; hitching a ride; getting a ride; got a ride; passenger; in the sled bag now; on board; aboard; hauled in the sled; zipped in the bag; tucked in the bag; stuffed in the bag; basketed; basket; gets a ride; became cargo; is cargo; turned cargo; as cargo; is cargo now; becomes cargo; became baggage; is baggage; as baggage; became luggage; became a passenger; becomes a passenger; is a passenger; turned passenger; ride shotgun; rides shotgun; riding shotgun; rode shotgun',
   ],
   [
     'drop',
