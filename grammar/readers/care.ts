@@ -5,6 +5,7 @@ import { itemOf } from './care-items.ts';
 import { targetsOf } from './care-targets.ts';
 import type { ReadFinding } from './findings.ts';
 import { doubted, said } from './places.ts';
+import { gearDoes } from './sign-guards.ts';
 
 /** Reads care. */
 export function readCare(f: Frame, found: readonly ReadFinding[]): void {
@@ -14,7 +15,7 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
     if (m.from < covered || f.isClaimed(m.from, m.to)) continue;
     const act = m.value as Act;
     const words = phrase(f, m);
-    if (!actStands(f, m, act, words)) continue;
+    if (!actStands(f, m, act, words) || (act === 'massaged' && gearDoes(f, m))) continue;
     const targets = targetsOf(
       f,
       m,

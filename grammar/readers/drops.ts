@@ -42,6 +42,7 @@ export function readDrops(f: Frame): void {
     if (f.m.at('back-in', m.from)) continue;
     if (/^(day|a|the|rest)$/.test(f.low(m.from)) && /^(off|day)$/.test(f.low(m.to - 1)) && givenRest(f, m)) continue;
     // "drunk every drop"
+    if (f.m.at('sign', m.from)?.value === 'thin') continue;
     if (f.low(m.from) === 'drop' && /^(every|a|last|the|each|no|one|another)$/.test(f.low(m.from - 1))) continue;
     const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
     const d = m.value === 'home' ? homeDog(f, m, words) : whose(f, m, words);

@@ -34,6 +34,8 @@ function readHers(f: Frame, d: DogPhrase): void {
   const severity = f.m.from('severity', k);
   const trend = f.m.from('trend', k);
   const word = severity ?? trend;
+  const fine = f.m.from('fine', k);
+  if (!severity && fine && ENDS.test(f.low(fine.to)) && readHersFine(f, d, fine.to)) return;
   if (!word || !(ENDS.test(f.low(word.to)) || f.siteAt(word.to)) || f.isClaimed(d.from, word.to)) return;
   const last = before(f, d.from, (e) => e.kind === 'finding' && e.sign !== 'any' && !e.assertion);
   if (last?.kind !== 'finding') return;
@@ -67,6 +69,28 @@ function readNobody(f: Frame, d: DogPhrase): boolean {
   const span = f.span([d.from, d.to + verb]);
   f.add({ ...rest, dogs, assertion: 'absent', span, rule: 'nobody else is', ...doubted(d.doubt) });
   f.claim(d.from, d.to + verb);
+  return true;
+}
+
+/** "Feet, front to back. … Corrie's are lovely.": hers are the feet the note goes through. */
+function readHersFine(f: Frame, d: DogPhrase, to: number): boolean {
+  const feet = f.tokens.some(
+    (t) => t.i < d.from && /^(feet|paws)$/.test(t.low) && f.sentence(t.i) < f.sentence(d.from),
+  );
+  if (!feet || f.isClaimed(d.from, to)) return false;
+  const span = f.span([d.from, to]);
+  const rule = "<dog>'s are fine";
+  f.add({
+    kind: 'finding',
+    dogs: d.dogs,
+    part: 'foot',
+    sign: 'any',
+    assertion: 'absent',
+    span,
+    rule,
+    ...doubted(d.doubt),
+  });
+  f.claim(d.from, to);
   return true;
 }
 

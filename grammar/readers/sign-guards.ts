@@ -209,14 +209,16 @@ const guards: Record<string, Guard> = {
       sites.length > 0 ||
       m.to - m.from > 1) &&
     !f.m.at('act', m.from - 1),
-  rubbed: ({ next, sites, prev }) =>
-    !/^(down|her|him|them|some|it|in|out|zinc|salve|ointment|his|their|both)$/.test(next) &&
-    sites.length > 0 &&
-    !/^(i|we|and|carl|then)$/.test(prev),
+  rubbed: ({ f, m, next, sites, prev }) =>
+    (gearDoes(f, m) && sites.length > 0) ||
+    (!/^(down|her|him|them|some|it|in|out|zinc|salve|ointment|his|their|both)$/.test(next) &&
+      sites.length > 0 &&
+      !/^(i|we|and|carl|then)$/.test(prev)),
   rubbing: ({ sites, prev, next }) =>
     sites.length > 0 || (/^(is|'s|harness|bootie|no|booties|was)$/.test(prev) && !/^(down|in|out)$/.test(next)),
   frozen: ({ sites, f, m }) =>
     sites.some((s) => s.part && /ear|groin|tail|toe|pad|nose/.test(s.part)) && !f.m.at('item', m.from - 2),
+  froze: ({ sites }) => sites.some((s) => s.part && /ear|groin|tail|toe|pad|nose/.test(s.part)),
   frost: ({ sites }) => sites.length > 0,
   lost: ({ sites }) => sites.some((s) => /nail|dewclaw|toe|mouth/.test(s.part ?? '')),
   missing: ({ sites }) => sites.some((s) => /nail|dewclaw|toe|mouth/.test(s.part ?? '')),
@@ -296,6 +298,13 @@ function pointsBack(f: Frame, m: Mention): boolean {
     /^(it|that|there|them|either)$/.test(f.low(k)) && /^([.,;!?]|and|but|so|or|at|now|today|yet|)$/.test(f.low(k + 1))
   );
 }
+
+/** "Harness rubbed both his armpits", "her harness has rubbed": the gear does it, nobody's hand. */
+export const gearDoes = (f: Frame, m: Mention): boolean => {
+  let k = m.from - 1;
+  while (/^(has|have|had|'s|been|is|was|keeps|kept|just|also|already)$/.test(f.low(k))) k--;
+  return f.m.at('item', k) !== undefined && !f.siteAt(k);
+};
 
 /** A piece of gear close by makes "worn" and "torn" its own. */
 function nearItem(f: Frame, m: Mention): boolean {

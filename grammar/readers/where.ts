@@ -30,7 +30,7 @@ export function partFor(sign: Sign, site: Site | undefined): Part | undefined {
 
 /** Words that may stand between a sign and its site behind it. */
 const TO_SITE =
-  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|sort|kind|looking|looked|skin|patch|spot|area|mark|place|section|strip|streak|ridge|clear|stuck|underneath|when|i|you|we|press|pressed|pressing|touch|touched|squeeze|squeezed|bend|bent|flex|flexed|push|pushed|poke|poked|handle|handled|feel|felt|if|pinch|pinched|extend|extended|lift|lifted|rotate|thumb|palpate|palpated|against|weight|any|much|own|pretty|slightly|vet|doc|leans?|leaned|leaning|straightens?|straightened|stretch(es|ed)?|presses|touches|squeezes|pushes|bends|flexes|pokes|handles|feels|pinches|lifts|rotates|rotated|moves?|moved|work|works|worked|even|every|time|only|put|puts|run|ran|runs|thumb|hand|finger|fingers|land|lands|landed|landing|steps|step|stepped|comes|came|nudge|nudged|nudges|prod|prodded|prods)$/;
+  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|sort|kind|looking|looked|skin|patch|spot|area|mark|place|section|strip|streak|ridge|clear|stuck|underneath|when|i|you|we|press|pressed|pressing|touch|touched|squeeze|squeezed|bend|bent|flex|flexed|push|pushed|poke|poked|handle|handled|feel|felt|if|pinch|pinched|extend|extended|lift|lifted|rotate|thumb|palpate|palpated|against|weight|any|much|own|pretty|slightly|vet|doc|leans?|leaned|leaning|straightens?|straightened|stretch(es|ed)?|presses|touches|squeezes|pushes|bends|flexes|pokes|handles|feels|pinches|lifts|rotates|rotated|moves?|moved|work|works|worked|even|every|time|only|put|puts|run|ran|runs|thumb|hand|finger|fingers|land|lands|landed|landing|steps|step|stepped|comes|came|away|hair|fur|bare|nudge|nudged|nudges|prod|prodded|prods)$/;
 /** Words that may stand between a site and its sign behind it. */
 const FROM_SITE =
   /^(tip|base|root|edge|end|is|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|tonight|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|without|finding|found|seeing|saw|single|any|see|hair|tad|nice|s|his|her|it|its|that|which|above|below|around|near|like|could|would|must|should|if|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
@@ -134,8 +134,10 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
       return k === m.to && f.low(k) === ',' ? (commaSite(f, m, k) ?? overAside(f, m, k)) : undefined;
     const d = f.dogAt(k);
     if (d) {
+      // "chafed him in both armpits"
       if (
         !d.possessive &&
+        !/^(him|them)$/.test(f.low(d.from)) &&
         f.sites.some((x) => x.from >= d.to && x.from <= d.to + 1) &&
         !/^(in|on|of)$/.test(f.low(d.from - 1))
       )

@@ -310,7 +310,7 @@ const RESOLVED: CueGroup[] = [
       {has|have|'s|'ve|had} {not|n't} done {so|it|that} {since|again|today|once|now|at all|}
       {<been>|} {gone|healed|cleared|fine|normal|sound|over|better} {up|away|} by {<day>|<shortday>|evening|night|morning|the next day|the next morning|lunch|then|bedtime|suppertime}
       {<been>} {fine|good|ok|sound|normal} {since|ever since} {then|}
-      {not|n't} {find|see|feel|detect} {any|a trace|a sign|anything|a hint} {of it|of that} ; {there 's|there is|is|'s} {none|nothing|no sign} {of it|} in {it|there} {now|today|anymore|any more}
+      {i|we|she|he|they|} {can|ca|could|do|did} {not|n't} {find|see|feel|detect} {any|a trace|a sign|anything|a hint} {of it|of that} ; {there 's|there is|is|'s} {none|nothing|no sign} {of it|} in {it|there} {now|today|anymore|any more}
       {there 's|there is} {not a thing|nothing|not one thing} {wrong|the matter} with {it|him|her|that|them} {now|today|this morning|anymore|any more} ; {healthy|well|himself|herself} again
       {run|been|come|gone|stayed} {clear|normal|fine|clean|yellow} {ever since|since} {then|} ; {not|n't|nothing|none} {any more|anymore|any longer} $ ; {has|have|had|'s|is} healed over
       {today|now} not {any more|anymore|any longer} ; {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $

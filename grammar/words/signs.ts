@@ -75,7 +75,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'frostbite',
-    'frostbite; frostbit; frostbitten; frost bite; frost bit; frost bitten; frost nip; frostnip; frostnipped; frost nipped; frost nips; frosted; nipped by the cold; frozen; frost; frostbites; frost damage; frost burn',
+    'frostbite; frostbit; frostbitten; frost bite; frost bit; frost bitten; frost nip; frostnip; frostnipped; frost nipped; frost nips; frosted; nipped by the cold; frozen; frost; frostbites; frost damage; frost burn; froze; freezes',
   ],
   [
     'sign',
