@@ -79,18 +79,25 @@ export function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean
   return keep;
 }
 
+/** Told in the sentence of the exception or the one before it? */
+function nearBy(f: Frame, e: Intake, d: { from: number }): boolean {
+  const told = f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0));
+  return Math.abs(f.sentence(told) - f.sentence(d.from)) <= 3 && Math.abs(told - d.from) < 24;
+}
+
 /** "The boys took a sip, except Gus, he drained his": the exception is no more among them. */
 function exceptedDiffer(list: readonly Intake[], f: Frame): void {
   for (const d of f.dogs) {
     if (!d.excepted || d.dogs.length > 2) continue;
     const at = f.tokens[d.from]?.start ?? 0;
-    const own = list.find((x) => (x.span?.[1] ?? 0) > at && x.dogs.join() === d.dogs.join());
+    const own = list.find((x) => (x.span?.[1] ?? 0) >= at && x.dogs.join() === d.dogs.join());
     const group = list.findLast(
       (x) =>
-        (x.span?.[1] ?? 0) <= at &&
+        x !== own &&
         x.what === own?.what &&
         x.took !== own.took &&
-        d.dogs.every((y) => x.dogs.includes(y)),
+        d.dogs.every((y) => x.dogs.includes(y)) &&
+        nearBy(f, x, d),
     );
     if (own && group && group.dogs.length > d.dogs.length) group.dogs = group.dogs.filter((x) => !d.dogs.includes(x));
   }
@@ -193,20 +200,43 @@ const HOW_MUCH: readonly (readonly [string, Intake['took']])[] = [
   ['not a bite', 'none'],
   ['not a drop', 'none'],
   ['none', 'none'],
+  ['nothing at all', 'none'],
   ['nothing', 'none'],
   ['zero', 'none'],
 ];
 
+/** How much stands at token `k`: one of the words, or a count of bites or sips. */
+export function howMuch(f: Frame, k: number): { took: Intake['took']; to: number; all?: boolean } | undefined {
+  const hit = HOW_MUCH.find(([w]) => wordsIn(f.tokens, k, k + w.split(' ').length) === w);
+  if (hit) return { took: hit[1], to: k + hit[0].split(' ').length, all: hit[0] === 'all' };
+  const to = countOf(f, k);
+  return to > k ? { took: 'some', to } : undefined;
+}
+
+const SMALL = /^(bites?|sips?|laps?|licks?|mouthfuls?|swallows?|nibbles?|gulps?|pieces?)$/;
+/** Where "two laps", "three or four licks", "a few bites" ends; `k` where none stands. */
+export function countOf(f: Frame, k: number): number {
+  let e = k;
+  while (
+    /^(a|few|couple|of|or|one|two|three|four|five|\d|several|half|dozen|small|little|tiny|good)$/.test(f.low(e)) &&
+    e - k < 5
+  )
+    e++;
+  if (e === k || !SMALL.test(f.low(e))) return k;
+  return f.low(e + 1) === 'or' && /^(two|so|three)$/.test(f.low(e + 2)) ? e + 3 : e + 1;
+}
+
 /** "Beans ate all of his, Frost some, and Sunny nothing": the verb is said once, for the first. */
 function leftOutVerb(f: Frame, list: Intake[]): void {
   for (const d of f.dogs) {
-    if (d.kind !== 'names' || d.possessive || d.company || !d.dogs.length || f.isClaimed(d.from, d.to + 1)) continue;
+    if (d.kind === 'pronoun' || d.possessive || d.company || !d.dogs.length || f.isClaimed(d.from, d.to + 1)) continue;
     let k = d.to;
     while (/^(only|just|about|maybe|almost|nearly|barely)$/.test(f.low(k))) k++;
-    const hit = HOW_MUCH.find(([w]) => wordsIn(f.tokens, k, k + w.split(' ').length) === w);
-    if (!hit) continue;
-    const to = k + hit[0].split(' ').length;
-    if (!/^([.,;!]|and|but|while|)$/.test(f.low(to)) && !f.dogFrom(to)) continue;
+    if (/^(took|takes|had|has)$/.test(f.low(k)) && countOf(f, k + 1) > k + 1) k++;
+    const hit = howMuch(f, k);
+    if (!hit || (d.kind === 'group' && hit.all)) continue;
+    const { to } = hit;
+    if (!/^([.,;!]|and|but|while|naturally|of|)$/.test(f.low(to)) && !f.dogFrom(to)) continue;
     const at = f.tokens[d.from]?.start ?? 0;
     const first = list.filter((x) => x.span && x.span[1] <= at && !x.assertion).at(-1);
     const told = first && f.tokens.findIndex((t) => t.start >= (first.span?.[0] ?? 0));
@@ -217,7 +247,7 @@ function leftOutVerb(f: Frame, list: Intake[]): void {
     list.push({
       ...rest,
       dogs: d.dogs,
-      took: /^(almost|nearly)$/.test(f.low(k - 1)) && hit[1] === 'all' ? 'most' : hit[1],
+      took: /^(almost|nearly)$/.test(f.low(k - 1)) && hit.took === 'all' ? 'most' : hit.took,
       span: f.span([d.from, to]),
       rule: '<dog> <how much>, the verb told before',
       ...doubted(d.doubt),

@@ -70,3 +70,111 @@ function foodOf(f: Frame, q: Quantity): (Served & { own: true }) | undefined {
 /** Nothing else was measured: the amount ends the statement, or says that it is for each. */
 const bare = (f: Frame, q: Quantity) =>
   /^([.,;!]|and|but|each|apiece|)$/.test(f.low(q.to)) || f.dogFrom(q.to) !== undefined;
+
+/** How much went down, by the words before "into her" and "down him". */
+const DOWN_HOW: Record<string, Intake['took']> = {
+  nothing: 'none',
+  none: 'none',
+  little: 'some',
+  sip: 'some',
+  sips: 'some',
+  bit: 'some',
+};
+
+/** "got a quart of water down him", "three ladles of broth into her", "0.5 l broth down him so far": what a dog was brought to take. */
+export function readBrought(f: Frame): Intake[] {
+  const out: Intake[] = [];
+  for (const d of f.dogs) {
+    const k = d.from - 1;
+    if (!/^(into|down|in)$/.test(f.low(k)) || d.possessive || !d.dogs.length || d.excepted) continue;
+    const food = f.m
+      .of('food')
+      .findLast(
+        (x) =>
+          x.to <= k &&
+          k - x.to <= 2 &&
+          /^(water|solid)$/.test(x.value) &&
+          !f.dogAt(x.from) &&
+          !f.strongBetween(x.from, k),
+      );
+    if (!food || f.tokens.slice(food.to, k).some((t) => !/^(back|right|straight|was|some|poured)$/.test(t.low)))
+      continue;
+    const q = f.quantities.find(
+      (x) => x.unit && x.unit in UNIT && x.to <= food.from && food.from - x.to <= 3 && x.value > 0,
+    );
+    const from = q ? q.from : food.from;
+    const verb = [1, 2, 3, 4, 5]
+      .map((n) => from - n)
+      .find((i) => /^(got|get|getting|poured|pour|tipped|put|spooned|syringed|managed|had)$/.test(f.low(i)));
+    if (!q && verb === undefined) continue;
+    if (f.isClaimed(from, food.to) || (f.low(k) === 'in' && verb === undefined)) continue;
+    const how = f.tokens
+      .slice(Math.max(0, from - 3), from)
+      .map((t) => DOWN_HOW[t.low])
+      .find(Boolean);
+    const served = { what: food.value === 'water' ? ('water' as const) : undefined, at: food.from, own: true };
+    const item = itemAt(f, food);
+    out.push({
+      kind: 'intake',
+      dogs: d.dogs,
+      what: whatOf(f, served, food),
+      took: how ?? 'all',
+      ...(item === 'water' ? {} : { item }),
+      ...(q && d.dogs.length === 1 ? { amount: q.value, unit: UNIT[q.unit as string] } : {}),
+      ...said(f.assertion(food.from, food.to)),
+      span: f.span([from, d.to]),
+      rule: '<food> into <dog>',
+      ...doubted(d.doubt),
+    });
+    f.claim(from, d.to);
+  }
+  return out;
+}
+
+/** "nobody left any broth", "none of them left a crumb": who leaves nothing took it all. */
+export function readNoneLeft(f: Frame): Intake[] {
+  const out: Intake[] = [];
+  for (const d of f.dogs) {
+    if (
+      !d.negative ||
+      !d.dogs.length ||
+      !/^(left|wasted|leaves|spilled)$/.test(f.low(d.to)) ||
+      f.isClaimed(d.to, d.to + 1)
+    )
+      continue;
+    let k = d.to + 1;
+    while (
+      /^(any|a|an|so|much|as|single|drop|crumb|scrap|bite|morsel|of|the|their|his|her|theirs|anything)$/.test(
+        f.low(k),
+      ) &&
+      !f.m.from('food', k)
+    )
+      k++;
+    const food = f.m.from('food', k);
+    const bare = k > d.to + 1 && /^(drop|crumb|scrap|bite|morsel)$/.test(f.low(k - 1));
+    if (!food && !bare) continue;
+    const at = food ?? { tag: 'ate', value: 'all', from: d.to, to: k };
+    const item = food && /^(water|solid)$/.test(food.value) ? itemAt(f, food) : undefined;
+    out.push({
+      kind: 'intake',
+      dogs: d.dogs,
+      what: whatOf(
+        f,
+        {
+          what:
+            food?.value === 'water' || f.low(k - 1) === 'drop' ? 'water' : food?.value === 'meal' ? 'meal' : undefined,
+          at: at.from,
+          own: true,
+        },
+        at,
+      ),
+      took: 'all',
+      ...(item && item !== 'water' ? { item } : {}),
+      span: f.span([d.from, food?.to ?? k]),
+      rule: 'nobody left <food>',
+      ...doubted(d.doubt),
+    });
+    f.claim(d.from, food?.to ?? k);
+  }
+  return out;
+}

@@ -9,7 +9,8 @@ export const EATING =
 const COOKS =
   /^(cook|cooked|cooking|make|made|making|boil|boiled|mix|mixed|fix|fixed|bring|brought|get|buy|save|saved)$/;
 /** "all the others it's gone in two seconds", "Rook's was all gone". */
-const ITS_GONE = /^(it|theirs|his|hers|that) ?('s|is|was|were|all)?( all)?$/;
+const ITS_GONE =
+  /^((it|theirs|his|hers|that) ?('s|is|was|were|all)?( all)?|(was|is|were|'s|said|went) ?(like|just|all)? ?,?)$/;
 
 /** Is the word said of food or drink here? */
 export function takingStands(
@@ -32,6 +33,14 @@ export function takingStands(
     return false;
   if (/^(loved|loves|love|loving) /.test(words))
     return served.at >= 0 && f.sentence(served.at) >= f.sentence(m.from) - 1;
+  // "Bruno sat down at the creek, refused": the way, not the food
+  if (words === 'refused' && !topic && /^([.,;!]|and|but|)$/.test(next)) return false;
+  // "spit out her bootie", "never looked at her"
+  if (/^(spat|spit)/.test(words) && [0, 1, 2].some((n) => f.m.at('bootie', m.to + n))) return false;
+  if (/looked at$/.test(words) && (!topic || /^(her|him|me|them|us)$/.test(next))) return false;
+  // "only a little piece still": nothing that was eaten
+  if (/^(only )?a (little|bit)( of)?$|^only a little$/.test(words) && !food.own && !served.what && !served.item)
+    return false;
   if (kind === 'drank') {
     if (words === 'drunk' && /^(a|like|the)$/.test(prev)) return false;
     if (
@@ -147,7 +156,10 @@ export function takingStands(
     );
   if (/^(nothing|none|none of|nope|zip|nada|zilch|gone|all gone|no thanks|said no|untouched|nothing left)$/.test(words))
     return (
-      served.at >= 0 &&
+      (served.at >= 0 ||
+        f.m
+          .of('ate')
+          .some((x) => x.to <= m.from && EATING.test(phrase(f, x)) && f.sentence(x.from) === f.sentence(m.from))) &&
       f.dogs.some(
         (d) => d.to <= m.from && (m.from - d.to <= 2 || ITS_GONE.test(phrase(f, { from: d.to, to: m.from }))),
       ) &&

@@ -2,6 +2,7 @@
 import type { DogPhrase, Frame, Mention, Owner } from '../steps/frame.ts';
 import { foodFor, type Intake, phrase, type Served, type What, whatOf } from './intake-food.ts';
 import { amountFor, UNIT } from './intake-giving.ts';
+import { howMuch } from './intake-lists.ts';
 import { EATING, takingStands } from './intake-stands.ts';
 import { doubted, said } from './places.ts';
 
@@ -46,9 +47,11 @@ export function readTaking(
     f.sentence(f.tokens.findIndex((t) => t.end > (before1.span?.[0] ?? 0))) === f.sentence(m.from);
   const what: What = sameMeal
     ? 'meal'
-    : kind === 'drank' || /\bwater|drink\b/.test(words)
+    : emptiedBroth(f, m, words, served)
       ? 'water'
-      : whatOf(f, food, m);
+      : kind === 'drank' || /\bwater|drink\b/.test(words)
+        ? 'water'
+        : whatOf(f, food, m);
   took = refine(f, m, took, words, kind);
   if (notBrought(f, m)) took = 'none';
   if (took === 'some' && isMeasured(f, m)) took = 'all';
@@ -110,6 +113,16 @@ function notBrought(f: Frame, m: Mention): boolean {
   return [1, 2].some((n) => /^(n't|not|never|cannot|cant|couldnt)$/.test(f.low(verb - n)));
 }
 
+/** "three ladles of broth, and she licked the pan": what the pan held was drink. */
+const emptiedBroth = (f: Frame, m: Mention, words: string, served: Served) =>
+  /\b(bowls?|pans?|dish|dishes|bucket)$/.test(words) &&
+  m.value === 'all' &&
+  served.what === 'water' &&
+  served.at >= 0 &&
+  f.sentence(m.from) - f.sentence(served.at) <= 1 &&
+  !f.m.of('meal-time').some((x) => x.from < m.from && !/^(bowl|pan|dish)/.test(f.low(x.from))) &&
+  m.from - served.at < 16;
+
 /** Words of drinking that are said of eating too. */
 const EITHER = /^(put away|knocked back|sucked|sucking|downing|went through)/;
 /** "never touched a crumb": no drink has crumbs. */
@@ -141,7 +154,7 @@ function secondFood(f: Frame, m: Mention, first: Intake): Intake | undefined {
 
 /** Turning away, which says nothing new of a dog that was just told to have eaten some. */
 const WEAK_NONE =
-  /^(walked off|walked away|looked away|turned away|sniffed|sniffed at|left it|passed|dropped it|ignored it)$/;
+  /^(walked off|walked away|looked away|looked the other way|turned away|sniffed|sniffed at|left it|left (it|his|hers|theirs) lying|passed|dropped it|ignored it)$/;
 
 /** Who ate: the dog before the verb, a list behind a colon, or "for the leaders". */
 function whoTook(f: Frame, m: Mention, _kind: string, before: readonly Intake[]): Owner {
@@ -149,6 +162,14 @@ function whoTook(f: Frame, m: Mention, _kind: string, before: readonly Intake[])
   if (f.low(m.to) === ':' || f.low(m.to) === '-') {
     const d = f.dogFrom(m.to + 1);
     if (d) return { dogs: d.dogs, phrase: d };
+  }
+  // "fed at six, every bowl licked clean": everybody's
+  if (
+    /^(every bowl|bowls|clean bowls|shiny bowls|empty bowls)\b/.test(phrase(f, m)) &&
+    !f.dogs.some((d) => d.to <= m.from && f.sentence(d.from) === f.sentence(m.from))
+  ) {
+    const all = f.lineup(m.from).map((l) => l.dog);
+    return { dogs: all.length ? all : ['*'] };
   }
   // "most of Tyra's", "none for Moss"
   const owner = f.owner(m.from, m.to);
@@ -162,6 +183,10 @@ function whoTook(f: Frame, m: Mention, _kind: string, before: readonly Intake[])
 function rest(f: Frame, d: DogPhrase, before: readonly Intake[], owner: Owner): Owner {
   const all = f.lineup(d.from).map((l) => l.dog);
   const told = new Set(before.flatMap((e) => e.dogs));
+  // "Ranger - half; rest - licked it clean"
+  for (const x of f.dogs)
+    if (x.to <= d.from && x.kind === 'names' && howMuch(f, /^[:-]$/.test(f.low(x.to)) ? x.to + 1 : x.to))
+      for (const y of x.dogs) told.add(y);
   if (!all.length) return owner;
   const named = f.dogs.filter((x) => x.to <= d.from && x.kind === 'names').flatMap((x) => x.dogs);
   const of = told.size ? told : new Set(named);

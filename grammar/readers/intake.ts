@@ -7,7 +7,7 @@ import { deniedInside } from '../steps/mentions.ts';
 import { type Intake, itemAt, ownFood, phrase, type Served, serve, whatOf } from './intake-food.ts';
 import { amountFor, readGiving } from './intake-giving.ts';
 import { tidy } from './intake-lists.ts';
-import { readMeasured } from './intake-measured.ts';
+import { readBrought, readMeasured, readNoneLeft } from './intake-measured.ts';
 import { readTaking } from './intake-taking.ts';
 import { said } from './places.ts';
 
@@ -21,6 +21,8 @@ export function readIntake(f: Frame): void {
     ...f.m.of('gave').map((m) => ({ m, kind: 'gave' as const })),
     ...f.m.of('food').map((m) => ({ m, kind: 'food' as const })),
   ].sort((a, b) => a.m.from - b.m.from || order(a.kind) - order(b.kind) || b.m.to - a.m.to);
+  const place = (e: Intake) => f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0));
+  const first = [...readNoneLeft(f), ...readBrought(f)];
   let covered = 0;
   for (const { m, kind } of events) {
     if (kind === 'food') {
@@ -43,11 +45,8 @@ export function readIntake(f: Frame): void {
     covered = m.to;
     f.claim(m.from, m.to);
   }
-  for (const e of readMeasured(
-    f,
-    out.map((o) => o.entry),
-  ))
-    out.push({ entry: e, at: f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0)), giving: false });
+  const told = [...first, ...out.map((o) => o.entry)];
+  for (const e of [...first, ...readMeasured(f, told)]) out.push({ entry: e, at: place(e), giving: false });
   out.sort((a, b) => a.at - b.at);
   served0(f, out);
   for (const o of tidy(f, out)) f.add(o);
@@ -66,17 +65,17 @@ function served0(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]
     const each = f.m.of('per-dog').find((p) => p.from >= m.to && p.from - m.to < 8 && !f.strongBetween(m.to, p.from));
     const dogs = group || (each && !d) ? f.lineup(m.from).map((l) => l.dog) : d && k > m.to ? d.dogs : undefined;
     if (!dogs) continue;
-    if (
-      out.some(
-        (o) =>
-          !f.strongBetween(Math.min(o.at, m.from), Math.max(o.at, m.from)) &&
-          (m.value === 'water') === (o.entry.what === 'water'),
-      )
-    )
-      continue;
+    // "Chicken skins all round, only Alvin left his": one told apart takes nothing from the others
+    const told = out.filter(
+      (o) =>
+        !f.strongBetween(Math.min(o.at, m.from), Math.max(o.at, m.from)) &&
+        (m.value === 'water') === (o.entry.what === 'water'),
+    );
+    if (told.some((o) => !group || o.entry.took === 'all' || o.entry.dogs.length > 2)) continue;
+    const apart = new Set(told.flatMap((o) => o.entry.dogs));
     const entry: Intake = {
       kind: 'intake',
-      dogs: dogs.length ? dogs : ['*'],
+      dogs: dogs.length ? dogs.filter((x) => !apart.has(x)) : ['*'],
       what: m.value === 'water' ? 'water' : whatOf(f, { item: phrase(f, m), at: m.from, own: true }, m),
       took: 'all',
       ...(phrase(f, m) === 'water' ? {} : { item: itemAt(f, m) }),

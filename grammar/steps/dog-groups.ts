@@ -30,7 +30,7 @@ export function groupStands(
     if (m.from('except', g.to) || (next === ';' && m.from('except', g.to + 1))) return !/^(at|after|with)$/.test(prev);
     if (/^(on|for|off)$/.test(prev) && /^([.,;!/]|)$/.test(next) && tokens[g.from - 2]?.low !== 'and') return true;
     if (
-      /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair)$/.test(
+      /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|gone|went|goes|acting|side|dogs|leaders|wheelers|girls|boys|they|pair)$/.test(
         prev,
       )
     )

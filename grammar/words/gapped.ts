@@ -166,6 +166,23 @@ export const GAPPED: readonly Gapped[] = [
     'clean; bowl; bowls; dish; dishes; pan; pans; plate; plates',
     'his her their the its every all both off out up own snow ground ice floor',
   ),
+  row(
+    'ate',
+    'none',
+    'turned turns turning turn',
+    'down; down flat; away from',
+    'his her their hers the it head nose heads noses fish salmon beef meat kibble broth supper dinner breakfast snack food meal',
+    3,
+  ),
+  row('ate', 'all', 'had got gets', 'down', 'his hers theirs it all of half straight', 3),
+  row('ate', 'none', 'handed gave brought', 'back untouched; back to me untouched', 'his hers theirs it'),
+  row(
+    'ate',
+    'none',
+    'left leaving',
+    'lying; untouched; where it lay; where it fell',
+    'his hers theirs it the whole lot all of food there',
+  ),
   row('ate', 'none', 'appetite', 'gone; zero; none; nil; nonexistent; nothing', BE),
   row(
     'ate',
