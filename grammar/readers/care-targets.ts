@@ -147,12 +147,18 @@ function siteOf(f: Frame, m: Mention, act: Act): Site | undefined {
     }
   }
   // "nail trim", "right front: balm on"
-  const before = f.sites.filter((s) => s.to <= m.from && m.from - s.to <= 2 && !s.anaphor).at(-1);
+  const before = f.sites.filter((s) => s.to <= m.from && m.from - s.to <= 4 && !s.anaphor).at(-1);
   if (
     before &&
     !/^(it|that|both|them|em)$/.test(f.low(m.to)) &&
     !f.strongBetween(before.to, m.from) &&
-    f.tokens.slice(before.to, m.from).every((t) => /^(-|:|,|was|is|got|'s|are|were)$/.test(t.low))
+    f.tokens
+      .slice(before.to, m.from)
+      .every((t) =>
+        /^(-|:|,|was|is|got|'s|are|were|gets|get|getting|needs|need|wants|a|an|another|some|more|good|to|be)$/.test(
+          t.low,
+        ),
+      )
   )
     return before.part || before.end ? before : undefined;
   void act;

@@ -26,7 +26,8 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
     if (!targets.length) continue;
     // "rest Hector tomorrow": the dog stands between
     const object = f.dogFrom(m.to);
-    const assertion = f.assertion(m.from, object && !object.possessive ? object.to : m.to);
+    const heard = f.assertion(m.from, object && !object.possessive ? object.to : m.to);
+    const assertion = heard === 'present' && promised(f, m) ? 'planned' : heard;
     if (assertion === 'absent') continue;
     const item = itemOf(f, m, act, words);
     for (const t of targets) {
@@ -75,6 +76,16 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
         : r.entry.dogs.some((d) => c.dogs.includes(d) || d === '*'),
     );
   for (const o of out) if (o.entry.act !== 'checked' || !tells(o.entry)) f.add(o.entry);
+}
+
+/** "gets a massage after", "needs salve tonight": what is still to be given. */
+function promised(f: Frame, m: Mention): boolean {
+  let k = m.from - 1;
+  while (/^(a|an|another|some|more|his|her|the|good|quick|light|to|be|little|long|proper)$/.test(f.low(k))) k--;
+  if (!/^(gets|get|getting|needs|need|wants)$/.test(f.low(k))) return false;
+  for (let n = m.to; n < m.to + 4 && !/^[.;]$/.test(f.low(n)); n++)
+    if (/^(after|afterwards|later|tonight|tomorrow|tmrw|then|when|once|before|next)$/.test(f.low(n))) return true;
+  return false;
 }
 
 /** "covered him with the wool blanket", "put my coat on her", "set him by the stove", "tucked her into the sleeping bag". */

@@ -244,6 +244,9 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     ) && between !== ''
       ? before
       : undefined;
+  // "in season since this morning, stayed home from the run"
+  if (/^(stayed|stays|staying)\b/.test(words) && /^(,|and|so)$/.test(f.low(m.from - 1)) && m.from - before.to <= 12)
+    return before;
   return m.from - before.to <= (/\b(will|'ll|must|should|has to|had to|can)\b/.test(between) ? 9 : 5)
     ? before
     : undefined;

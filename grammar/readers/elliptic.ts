@@ -230,7 +230,12 @@ function readSo(f: Frame, d: DogPhrase): boolean {
   // Something of its own was read of the dog in this clause: nothing was left out.
   const from = f.tokens[d.from]?.start ?? 0;
   if (f.entries.some((e) => e.span && e.span[0] <= from && from < e.span[1] && isTold(e))) return false;
-  const last = before(f, d.from, (e) => !e.dogs.some((x) => d.dogs.includes(x)));
+  const at = f.tokens[d.from]?.start ?? 0;
+  const left = f.entries.findLast((e) => e.kind === 'drop' && e.span !== undefined && e.span[1] <= at);
+  const told = before(f, d.from, (e) => !e.dogs.some((x) => d.dogs.includes(x)));
+  // "Ivy stays home; Rook too"
+  const last: Entry | undefined =
+    left?.span && left.span[1] > (told?.span?.[1] ?? 0) && !left.dogs.some((x) => d.dogs.includes(x)) ? left : told;
   if (!last?.span || f.tokens.filter((t) => t.start >= (last.span?.[1] ?? 0) && t.i < d.from).length > 12) return false;
   const { doubt: _d, because: _b, ...rest } = last;
   f.add({

@@ -1,7 +1,7 @@
 /** What follows from findings already read: parts that may be the one, lists under a heading, "has it too", "healed". */
 import type { Frame, Mention, Site } from '../steps/frame.ts';
 import { anyFinding, type Finding, footThere, partTakesEnd, type ReadFinding, severityOf } from './finding-parts.ts';
-import { WHOLE_BODY } from './where.ts';
+import { partFor, WHOLE_BODY } from './where.ts';
 
 /** "might be the knee", "probably the web again": a part with nothing said of it but that it may be the one. */
 export function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
@@ -99,7 +99,7 @@ export function distribute(f: Frame, found: ReadFinding[], taken: Set<Site>): vo
       const own = f.dogs.filter((d) => d.to <= s.from && d.from >= head.from && !d.company && d.dogs.length).at(-1);
       const dogs = own ? own.dogs : head.entry.dogs;
       const severity = severityOf(f, { tag: 'sign', value: head.entry.sign, from: s.from, to: s.to }, undefined);
-      const part = head.entry.part ?? s.part ?? (s.end ? ('foot' as const) : undefined);
+      const part = head.entry.part ?? partFor(head.entry.sign, s);
       const { severity: _s, doubt: _d, because: _b, ...rest } = head.entry;
       const entry: Finding = {
         ...rest,

@@ -4,7 +4,7 @@
  */
 import type { Sign } from '../entry.ts';
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
-import { deniedInside } from '../steps/mentions.ts';
+import { deniedInside, doubtedInside } from '../steps/mentions.ts';
 import { ENDS } from './elliptic-told.ts';
 import { distribute, lateSites, readHasIt, readPossibleSites, resolve } from './finding-follow.ts';
 import { eachOf, merged, ofOthersToo } from './finding-lists.ts';
@@ -278,7 +278,9 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
           ? 'resolved'
           : underHeading || (other && !listed) || ailsNow(f, heard, m)
             ? 'present'
-            : heard.assertion;
+            : heard.assertion === 'present' && doubtedInside(f.tokens, m)
+              ? 'possible'
+              : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
   const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;

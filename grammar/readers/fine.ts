@@ -22,6 +22,8 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
     if (!own.human && own.dogs.length)
       return [{ entry: anyFinding(f, m, own, last1, 'absent'), from: last1.from, to: m.to, site: last1 }];
   }
+  const listed = words === 'nothing' ? nothingListed(f, m) : undefined;
+  if (listed) return [listed];
   if (words === 'nothing' && !/^(in|on|wrong|there|between|with|swollen|to)$/.test(next)) return [];
   if (words === 'nothing' && next === 'to') return [];
   if (words === 'anything wrong' && f.assertion(m.from, m.to) !== 'absent') return [];
@@ -173,21 +175,40 @@ export function readFine(
   return readFineDog(f, m, words, k);
 }
 
+/** "Evening round. Moss, Fern: nothing.": a dog gone over, where no food was told that it could have left. */
+function nothingListed(f: Frame, m: Mention): ReadFinding | undefined {
+  const mark = m.from - 1;
+  const d = /^[:-]$/.test(f.low(mark)) ? f.dogs.find((x) => x.to === mark) : undefined;
+  if (!d?.dogs.length || d.possessive || !/^([.,;!/]|)$/.test(f.low(m.to))) return undefined;
+  if (f.m.of('food').some((x) => x.from < d.from && !f.dogAt(x.from)) || f.m.of('ate').some((x) => x.to <= d.from))
+    return undefined;
+  const feet = feetToldAbove(f, d.from);
+  const site: Site | undefined = feet
+    ? { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] }
+    : undefined;
+  const owner = { dogs: d.dogs, phrase: d, doubt: d.doubt };
+  return { entry: anyFinding(f, m, owner, site, 'absent'), from: d.from, to: m.to, site };
+}
+
+/** Feet are the heading of what stands in the sentences before `at`. */
+const feetToldAbove = (f: Frame, at: number): boolean =>
+  f.tokens.some(
+    (t) =>
+      t.i < at &&
+      /^(feet|foot|paws?|pads?)$/.test(t.low) &&
+      f.sentence(t.i) < f.sentence(at) &&
+      !f.dogs.some((x) => x.to <= t.i && f.sentence(x.from) === f.sentence(t.i)),
+  );
+
 /** "Foot check. Moss: clean. Tansy clean.": feet were the heading. */
 function feetHeading(f: Frame, m: Mention, k: number): ReadFinding | undefined {
-  if (!/^(clean|fine|good|ok|okay|perfect|great|spotless)$/.test(f.low(m.from)) || m.to - m.from > 1) return undefined;
+  if (!/^(clean|fine|good|ok|okay|perfect|great|spotless|nil|nad|nsf|wnl)$/.test(f.low(m.from)) || m.to - m.from > 1)
+    return undefined;
   const d = f.dogAt(k) ?? (f.low(m.from - 1) === ':' ? f.dogs.find((x) => x.to === m.from - 1) : undefined);
   if (!d?.dogs.length || d.company || d.possessive || f.strongBetween(d.to, m.from) || !/^([.,;]|)$/.test(f.low(m.to)))
     return undefined;
   if (d.value === 'rest') return undefined;
-  const head = f.tokens.some(
-    (t) =>
-      t.i < d.from &&
-      /^(feet|foot|paws?|pads?)$/.test(t.low) &&
-      f.sentence(t.i) < f.sentence(d.from) &&
-      !f.dogs.some((x) => x.to <= t.i && f.sentence(x.from) === f.sentence(t.i)),
-  );
-  if (!head) return undefined;
+  if (!feetToldAbove(f, d.from)) return undefined;
   const site: Site = { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] };
   return {
     entry: anyFinding(f, m, { dogs: d.dogs, phrase: d, doubt: d.doubt }, site, 'absent'),
@@ -300,7 +321,7 @@ function readFineDog(f: Frame, m: Mention, words: string, k: number): ReadFindin
       `${f.low(m.to)} ${f.low(m.to + 1)}`,
     ) && !/^(to me|otherwise)/.test(`${f.low(m.to)} ${f.low(m.to + 1)}`);
   const strong =
-    /^(unhurt|uninjured|unharmed|sound|sound as a bell|none the worse|checked out fine|checked out|checks out|passed|intact|pain free|healthy|unremarkable)$/.test(
+    /^(unhurt|uninjured|unharmed|sound|sound as a bell|none the worse|checked out fine|checked out|checks out|passed|intact|pain free|healthy|unremarkable|nad|nsf|wnl)$/.test(
       words,
     ) || allOver;
   if (!strong) return [];

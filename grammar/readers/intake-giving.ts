@@ -85,6 +85,9 @@ export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | und
       !f.dogFrom(m.to))
   )
     return undefined;
+  // "couldn't get a cup of water into him"
+  if (/^(get|getting|got)$/.test(words) && [1, 2].some((n) => /^(not|n't|never|cannot|cant)$/.test(f.low(m.from - n))))
+    return undefined;
   if (f.m.at('act', m.from) && !food.own) return undefined;
   if ((f.m.at('manner', m.from)?.to ?? 0) > m.to) return undefined;
   if (

@@ -12,6 +12,12 @@ export function readMeasured(f: Frame, told: readonly Intake[]): Intake[] {
   const out: Intake[] = [];
   for (const q of f.quantities) {
     if (!q.unit || !(q.unit in UNIT) || q.value <= 0 || f.isClaimed(q.from, q.to)) continue;
+    const down = downDog(f, q);
+    if (down) {
+      out.push(down);
+      f.claim(q.from, q.to);
+      continue;
+    }
     let k = q.from - 1;
     while (
       /^(about|around|maybe|roughly|nearly|almost|over|only|just|a|good|down|away|another|the|their|his|her)$/.test(
@@ -47,6 +53,33 @@ export function readMeasured(f: Frame, told: readonly Intake[]): Intake[] {
     f.claim(verb, q.to);
   }
   return out;
+}
+
+/** "0.5 l broth down him so far", "a quart of water into Gus": got down a dog. */
+function downDog(f: Frame, q: Quantity): Intake | undefined {
+  const food = foodOf(f, q);
+  if (!food || ownFood(f, q.from)) return undefined;
+  let k = food.at;
+  while (f.m.at('food', k)) k++;
+  const dog = /^(down|into|inside|in)$/.test(f.low(k)) ? f.dogFrom(k + 1) : undefined;
+  if (dog?.dogs.length !== 1 || dog.possessive || dog.excepted) return undefined;
+  // "couldn't get a cup of water into him"
+  for (let n = q.from - 1; n > q.from - 6 && n >= 0 && !f.isStrong(n); n--)
+    if (/^(not|n't|never|cannot|cant|hardly|unable|failed)$/.test(f.low(n))) return undefined;
+  const m = { tag: 'ate', value: 'all', from: q.from, to: q.to };
+  return {
+    kind: 'intake',
+    dogs: dog.dogs,
+    what: food.what ?? whatOf(f, food, m),
+    took: 'all',
+    ...(food.item ? { item: food.item } : {}),
+    amount: q.value,
+    unit: UNIT[q.unit as string],
+    ...said(f.assertion(q.from, dog.to)),
+    span: f.span([q.from, dog.to]),
+    rule: '<amount> down <dog>',
+    ...doubted(dog.doubt),
+  };
 }
 
 /** The food that was measured: "of the broth", "of fish". */

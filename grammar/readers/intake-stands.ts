@@ -145,6 +145,13 @@ export function takingStands(
     return false;
   if (/^(ate|eat|eats|eaten)$/.test(words) && f.m.at('item', m.to + 1)) return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words) && (f.m.at('manner', m.from)?.to ?? 0) > m.to) return false;
+  // "sat down at the creek, refused": to go on
+  if (
+    /^refus(ed|es|ing)$/.test(words) &&
+    !food.own &&
+    f.m.of('manner').some((x) => x.value === 'balky' && x.to <= m.from && !f.strongBetween(x.from, m.from))
+  )
+    return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words))
     return !!(next !== 'to' || /^(eat|drink|take|touch)$/.test(f.low(m.to + 1)));
   if (/^(passed|pass|passed on|missed|skip|skips|skipped|skipping)$/.test(words))

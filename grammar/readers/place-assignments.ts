@@ -324,7 +324,7 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
     / (went|gone|moved|goes) /.test(between) ||
     [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) ||
     nowBehind(f, place) ||
-    (f.low(found.from - 1) === 'now' && (found.from === 1 || f.isStrong(found.from - 2))) ||
+    nowBefore(f, found.from) ||
     / now /.test(between);
   if (f.out && changed && found.dogs.some((d) => f.roster.lineup.some((l) => l.dog === d))) return true;
   // "moved her out of wheel and she's in team on the right"
@@ -348,9 +348,16 @@ function isMove(f: Frame, found: Found, place: number, before: readonly Assignme
   return Boolean(
     last &&
       last.kind === 'move' &&
-      (!f.strongBetween(last.to, place) || (f.low(last.to) === '/' && found.from === last.to + 1)) &&
+      (!f.strongBetween(last.to, place) || (/^[;/]$/.test(f.low(last.to)) && found.from === last.to + 1)) &&
       found.from - last.to < 12,
   );
+}
+
+/** "Now Rook lead R / Gus swing R", "so now: Rook in lead": told anew. */
+function nowBefore(f: Frame, from: number): boolean {
+  let k = from - 1;
+  while (/^(:|,|-|running|run|going|with|we|i|it|is|'s|'re|have|'ve|got|the)$/.test(f.low(k)) && from - k < 5) k--;
+  return f.low(k) === 'now' && (k === from - 1 || k === 0 || f.isStrong(k - 1) || /^(so|and|,)$/.test(f.low(k - 1)));
 }
 
 /** "Vesper's up front with Mercy now": behind the one beside. */

@@ -40,7 +40,24 @@ const LINE_WORDS = /^(tug|tugs|line|lines|tugline|tuglines|harness|neckline|gang
 
 const STOOL = /^(poo|poop|poops|poos|stool|stools|bowels|droppings)$/;
 /** Words for a loose stool count only where stools are spoken of. */
-const stoolTold: Guard = ({ f }) => f.tokens.some((t) => STOOL.test(t.low));
+const stoolTold: Guard = ({ f, m }) =>
+  f.tokens.some((t) => STOOL.test(t.low)) ||
+  (bloodBehind(f, m) && f.siteAt(m.from - 1) === undefined && f.siteAt(m.to) === undefined);
+/** "runny since the lake, no blood that I could see": blood is looked for in a stool. */
+const bloodBehind = (f: Frame, m: Mention) =>
+  f.tokens.slice(m.to, m.to + 14).some((t) => t.low === 'blood' && f.sentence(t.i) - f.sentence(m.from) <= 2);
+/** "loose x3", "loose twice": so many stools. */
+const timesBehind = (f: Frame, m: Mention) =>
+  (f.low(m.to) === 'x' && f.tokens[m.to + 1]?.kind === 'number') ||
+  (f.tokens[m.to]?.kind === 'number' && f.low(m.to + 1) === 'x') ||
+  /^(once|twice)$/.test(f.low(m.to)) ||
+  f.low(m.to + 1) === 'times';
+/** Said of a dog named right before it: "Ivy: loose x3". */
+const looseDog: Guard = ({ f, m }) => {
+  const mark = /^[:-]$/.test(f.low(m.from - 1)) ? m.from - 1 : m.from;
+  const d = f.dogs.find((x) => x.to === mark);
+  return Boolean(d?.dogs.length && !d.possessive) && (timesBehind(f, m) || bloodBehind(f, m));
+};
 
 /** "it's too warm for them" is the day; "he's too hot" is the dog. */
 const tooHot: Guard = ({ f, m }) =>
@@ -79,6 +96,7 @@ const guards: Record<string, Guard> = {
   'getting hot': tooHot,
   'got hot': tooHot,
   runny: stoolTold,
+  loose: looseDog,
   watery: stoolTold,
   liquid: stoolTold,
   mushy: stoolTold,
@@ -111,7 +129,8 @@ const guards: Record<string, Guard> = {
     !/^(hair|fur|skin|it|them|bootie|boot)$/.test(prev) &&
     !f.m.at('sign', m.from - 1),
   stiff: ({ prev }) => !/^(scared|bored|frozen|worried)$/.test(prev),
-  runs: ({ prev }) => /^(had|has|have|got|with|the|having|some|bad)$/.test(prev),
+  runs: ({ f, m, prev }) =>
+    (/^[:-]$/.test(prev) && timesBehind(f, m)) || /^(had|has|have|got|with|the|having|some|bad)$/.test(prev),
   blood: ({ f, m, sites, found }) =>
     sites.length > 0 ||
     found.some((r) => r.entry.sign !== 'any' && m.from - r.to < 12) ||

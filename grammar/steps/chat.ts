@@ -41,7 +41,9 @@ function askedFrom(f: Frame, from: number, end: number): number {
   let k = from;
   while (f.m.from('filler', k) && k < end) k = f.m.from('filler', k)?.to ?? k + 1;
   if (comma < 0 || ASKS.test(f.low(k)) || f.m.from('question', k)) return from;
-  return comma + 1;
+  // "spare batteries, where?": what is asked for stands before the mark
+  const thing = comma + 2 === end && !f.dogs.some((d) => d.from >= from && d.to <= comma);
+  return thing ? from : comma + 1;
 }
 
 /** "Ivy's wrist might be swollen, the left one?": told with a word of doubt and a rising voice, and nothing is asked. */

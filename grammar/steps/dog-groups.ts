@@ -24,6 +24,12 @@ export function groupStands(
   if (words === 'neither' && (m.at('part', g.to) || m.at('end', g.to) || m.at('side', g.to))) return false;
   // "you guys, it is so much better": said to people
   if (words === 'you guys' || (words === 'guys' && prev === 'you')) return false;
+  // "Ivy 96, Gus 104, no swelling in either"; of parts where one dog's two were told
+  if (words === 'either') {
+    if (!/^(in|on|with|from|for)$/.test(prev) || !/^([.,;!]|)$/.test(next)) return false;
+    for (let k = g.from - 1; k > g.from - 16 && k >= 0; k--) if (m.at('part', k) || m.at('end', k)) return false;
+    return true;
+  }
   if (words === 'all') {
     // "booties on all.", "salve for all"; "once and for all" says of nobody
     // "lope, all; exc. Gus"

@@ -23,6 +23,13 @@ export interface Mention {
 export const deniedInside = (tokens: readonly Token[], m: Mention): boolean =>
   m.gapped === true && tokens.slice(m.from, m.to).some((t) => t.low === 'not' || t.low === "n't");
 
+/** Does it hold a word of doubt: "stool poss. soft"? */
+export const doubtedInside = (tokens: readonly Token[], m: Mention): boolean =>
+  m.gapped === true &&
+  tokens
+    .slice(m.from, m.to)
+    .some((t) => /^(poss|possibly|possible|maybe|perhaps|probably|prob|might|may|could)$/.test(t.low));
+
 const NONE: readonly Mention[] = [];
 
 /**

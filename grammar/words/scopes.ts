@@ -151,7 +151,7 @@ const ABSENT: CueGroup[] = [
       {<been>} {ruled out|excluded} ; {<be>} {negative|absent|nonexistent|unlikely}
       {<be>} {not|n't} {seen|found|present|there|noted|visualized|identified|felt|evident|appreciated|observed|visible}
       {not|none} {seen|found|present|noted|evident|identified} ; not been {seen|found|noted|identified}
-      {:|-} {none|no|nope|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; {none|no|nope|nil} $`,
+      {:|-} {none|no|nope|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; {none|no|nope|nil|neg|negative} $`,
   },
 ];
 

@@ -76,7 +76,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'both',
-    'both; both of them; both of em; both dogs; the both of them; the both of em; the two of them; the two of em; those two; these two; them both; they both; the pair; the pair of them; that pair; the pair of em; those 2; both of those; each of the two; either of them; either of em; the two; both of these; for both',
+    'either; both; both of them; both of em; both dogs; the both of them; the both of em; the two of them; the two of em; those two; these two; them both; they both; the pair; the pair of them; that pair; the pair of em; those 2; both of those; each of the two; either of them; either of em; the two; both of these; for both',
   ],
   [
     'group',
