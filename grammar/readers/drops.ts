@@ -155,6 +155,9 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     f.quantities.some((q) => q.to === m.from && !q.weak && (q.dimension === 'distance' || q.dimension === 'number'))
   )
     return undefined;
+  // "seven of us left"
+  if (words === 'left' && /^(us|them|dogs|all)$/.test(f.low(m.from - 1)) && !/^(we|i|they)$/.test(f.low(m.from - 2)))
+    return undefined;
   const object = objectOf(f, m.to);
   // "nibbled the edges and left the rest for the magpies"
   if (

@@ -108,8 +108,12 @@ function listed(f: Frame, site: Site, forward: boolean, taken: ReadonlySet<Site>
 function ownVerb(f: Frame, s: Site): boolean {
   const next = f.low(s.to);
   if (/^(is|are|was|were|'s|looks|look|feels|seems|has)$/.test(next)) return true;
-  for (let k = s.to; k < s.to + 3; k++) {
+  // "not swollen, foot under it clean"
+  const from = /^(under|below|above|beneath)$/.test(next) && f.low(s.to + 1) === 'it' ? s.to + 2 : s.to;
+  if (f.m.from('fine', from) && !f.m.at('sign', s.from - 1)) return true;
+  for (let k = from; k < from + 3; k++) {
     if (f.isStrong(k) || f.low(k) === ',') return false;
+    if (k > s.to && f.m.from('fine', k)) return true;
     const g = f.m.from('sign', k);
     if (g) return !f.m.at('no-sign', k) && !/^(again)$/.test(f.low(k));
     if (!/^(a|bit|little|touch|slightly|pretty|really|very|still|all|not)$/.test(f.low(k))) return false;

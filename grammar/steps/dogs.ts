@@ -122,6 +122,7 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
       tokens[p.to]?.low === 'back' &&
       /^(to|in|into|up|at|on|home|down|out|with|there|again)$/.test(tokens[p.to + 1]?.low ?? '');
     if (low === 'em' && tokens[p.from - 1]?.low === 'a') continue;
+    if (/^(em|them)$/.test(low) && feetThem(tokens, m, p.from)) continue;
     // "Moss, her neighbour, may be …" is still said of Moss
     if (
       /^(his|her)$/.test(low) &&
@@ -140,6 +141,15 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   }
   phrases.sort((a, b) => a.from - b.from);
   return exceptions(tokens, m, joinLists(tokens, m, phrases));
+}
+
+/** "both fronts iced up, cleaned em out": the feet, not the dogs. */
+function feetThem(tokens: readonly Token[], m: Mentions, i: number): boolean {
+  if (!/^(cleaned|clean|picked|pick|dug|wiped|washed|rinsed|scraped|salved|greased)$/.test(tokens[i - 1]?.low ?? ''))
+    return false;
+  for (let k = i - 2; k > i - 9 && k >= 0 && !/^[.;!?]$/.test((tokens[k] as Token).low); k--)
+    if (m.at('paws', k) || (m.at('part', k) && /(s|feet)$/.test((tokens[k] as Token).low))) return true;
+  return false;
 }
 
 const COUNTS: Record<string, number> = {
