@@ -130,6 +130,9 @@ function readTakenOut(f: Frame, taken: Set<DogPhrase>): void {
   }
 }
 
+const DROPPED_THING =
+  /^(off|(some|a|a bit of|a lot of|too much|much|more|her|his|their|the|two|three|four|five|few)? ?(few |couple |bit |little )?(weight|pounds?|lbs?|kilos?|kg|condition|heads?|tails?|ears|pace|speed|stool|poop|ball|mitten|glove)\b)/;
+
 /** The dog that is loaded or dropped: the object right behind the verb, else the subject before it. */
 function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (words === 'pulled' || words === 'took out' || words === 'taken out') return undefined;
@@ -142,6 +145,9 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
       return undefined;
     if (!/^(back|down|up|to|into|in|him|her|it)$/.test(f.low(k)) && !f.dogAt(k)) break;
   }
+  // "dropped weight", "dropped a few pounds", "dropped his head"
+  if (/^dropp?(ed|ing|s)?$/.test(words) && DROPPED_THING.test(`${f.low(m.to)} ${f.low(m.to + 1)} ${f.low(m.to + 2)}`))
+    return undefined;
   // "dropped into a lope", "dropped down to a walk"
   if (
     /^dropp?(ed|ing|s)?$/.test(words) &&
@@ -234,6 +240,12 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
     .map((t) => t.low)
     .join(' ');
   if (/home/.test(words) && f.tokens.slice(before.to, m.from).some((t) => f.m.at('ate', t.i) || f.m.at('drank', t.i)))
+    return undefined;
+  // "you'd say they didn't run since Christmas", "didn't run well": of how it went, not of who stayed
+  if (
+    /\brun$/.test(words) &&
+    /^(since|well|far|away|off|hard|fast|long|much|straight|very|out|into|over|as|so|that)$/.test(f.low(m.to))
+  )
     return undefined;
   const verb = f.low(before.from - 1);
   if (/^(takes|take|took|taking|bring|brings|brought|drive|drives|drove|driving|bringing)$/.test(verb))

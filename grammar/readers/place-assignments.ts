@@ -88,7 +88,7 @@ const isGear = (f: Frame, from: number, to: number) => {
 
 /** "team" is a place only in a place's slot: "in team", "team left", "Sable and Heron team". */
 function teamStands(f: Frame, to: number, between: string): boolean {
-  if (/\b(in|at|to|into|back)$/.test(between) || between === '' || between === 'up') return true;
+  if (/\b(in|at|to|into|back|as)$/.test(between) || between === '' || between === 'up') return true;
   return Boolean(SIDE[f.low(to)]) || /\b(left|right|l|r)$/.test(between);
 }
 
@@ -136,7 +136,7 @@ function leftOf(f: Frame, from: number): Found | undefined {
         if (f.low(k) === 'not') k--;
         continue;
       }
-      if (d.company) {
+      if (d.company || (d.kind === 'pronoun' && /^(behind|beside|after|with)$/.test(f.low(d.from - 1)))) {
         if (
           d.kind === 'names' &&
           (f.low(d.from - 1) === 'with' ||

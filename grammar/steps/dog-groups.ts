@@ -1,6 +1,67 @@
 /** When a word for a group means dogs: "all", "both" and "the team" mean other things too. */
+import { type DogPhrase, phraseOf } from './dog-phrase.ts';
 import type { Mentions } from './mentions.ts';
+import type { Roster } from './roster.ts';
 import type { Token } from './tokens.ts';
+
+/** What is told of a group begins here: "the girls in swing | are nervous". */
+const TELLS =
+  /^(is|'s|are|'re|was|were|have|has|had|look|looks|looked|did|do|does|got|get|need|needs|seem|seems|all|both|still|wo|would|just|keep|keeps|can|could|pull|pulled|went|came|ran|should)$/;
+
+/** "the girls in swing are …", "the other dogs on the left": only those of the group that stand there. */
+export function restrict(tokens: readonly Token[], m: Mentions, p: DogPhrase): void {
+  if (p.kind !== 'group' || p.possessive || !/^(F|M|rest|rest-F|rest-M|all|mine)$/.test(p.value ?? '')) return;
+  const low = (i: number) => tokens[i]?.low ?? '';
+  if (!/^(in|at|on)$/.test(low(p.to))) return;
+  let k = p.to + 1;
+  if (/^(the|my|that)$/.test(low(k))) k++;
+  const place = m.from('position', k) ?? m.from('position', p.to);
+  if (place && low(p.to) !== 'on') {
+    if (!TELLS.test(low(place.to)) && !m.at('sign', place.to) && !m.at('manner', place.to)) return;
+    p.place = place.value;
+    p.to = place.to;
+  } else if (low(p.to) === 'on' && /^(left|right)$/.test(low(k)) && !m.at('part', k + 1) && !m.at('end', k + 1)) {
+    p.onSide = low(k);
+    p.to = low(k + 1) === 'side' ? k + 2 : k + 1;
+  }
+}
+
+/** "Feet: tiny crack in Ritz's pad, everyone else clean": the token of the heading that the rest is told under. */
+export function headingBefore(tokens: readonly Token[], i: number): number | undefined {
+  for (let k = i - 1; k >= 0 && i - k < 40; k--) {
+    const low = tokens[k]?.low ?? '';
+    if (/^[.;!?]$/.test(low)) return undefined;
+    if (low === ':' && (k < 3 || [1, 2, 3].some((n) => k - n < 0 || /^[.;!?]$/.test(tokens[k - n]?.low ?? ''))))
+      return k;
+  }
+  return undefined;
+}
+
+/** "Grant's three did six miles", "Nora's dogs": those whom a person drives. */
+export function ofPeople(tokens: readonly Token[], roster: Roster, taken: readonly boolean[]): DogPhrase[] {
+  const out: DogPhrase[] = [];
+  for (let i = 0; i < tokens.length; i++) {
+    const name = roster.people.get(tokens[i]?.low ?? '');
+    const end = i + 2;
+    if (!name || taken[i] || tokens[i + 1]?.low !== "'s" || taken[end]) continue;
+    if (!/^(two|three|four|five|six|seven|eight|dogs|team|string|lot|bunch|crew|pair)$/.test(tokens[end]?.low ?? ''))
+      continue;
+    if (!TELLS.test(tokens[end + 1]?.low ?? '') && !/^(all|both)$/.test(tokens[i - 1]?.low ?? '')) continue;
+    const p = phraseOf(i, end + 1, 'group', [], false);
+    p.value = `of-${name}`;
+    out.push(p);
+  }
+  return out;
+}
+
+/** Marks the phrases of whom eating and drinking is told, up to the next. */
+export function eating(m: Mentions, phrases: readonly DogPhrase[], length: number): void {
+  phrases.forEach((p, n) => {
+    const end = Math.min(phrases[n + 1]?.from ?? length, p.to + 9);
+    for (let k = p.from - 3; k < end && !p.eats; k++)
+      if (m.at('ate', k) || m.at('drank', k) || (k < p.from && m.at('gave', k))) p.eats = true;
+  });
+}
 
 /** Bare "all" and "both" are groups only where they stand for dogs; "the team" is one unless somebody is in it. */
 export function groupStands(
@@ -36,7 +97,7 @@ export function groupStands(
     if (m.from('except', g.to) || (next === ';' && m.from('except', g.to + 1))) return !/^(at|after|with)$/.test(prev);
     if (/^(on|for|off)$/.test(prev) && /^([.,;!/]|)$/.test(next) && tokens[g.from - 2]?.low !== 'and') return true;
     if (
-      /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|gone|went|goes|acting|side|dogs|leaders|wheelers|girls|boys|they|pair)$/.test(
+      /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair|gone|went|goes|got|getting|gets|going|acting|looking|came)$/.test(
         prev,
       )
     )
@@ -53,7 +114,11 @@ export function groupStands(
       /^(day|days|miles|feet|nights|hours|km|legs|paws|of|minutes)$/.test(next)
     );
   // "feet clean all round" is everybody; "booted all round" is of the feet
-  if (words === 'all round' || words === 'all around') return [1, 2, 3, 4, 5, 6].some((n) => m.at('part', g.from - n));
+  if (words === 'all round' || words === 'all around')
+    return (
+      Boolean(m.at('food', g.from - 1) && /^([.,;!]|gone|and|they|which|at|but|)$/.test(next)) ||
+      [1, 2, 3, 4, 5, 6].some((n) => m.at('part', g.from - n))
+    );
   if (words === 'both') {
     if (m.at('part', g.to) || m.at('end', g.to) || m.at('paws', g.from) || m.at('side', g.to)) return false;
     if (/^(ways|sides|times|days|ends|hands|runs|of)$/.test(next)) return false;

@@ -3,9 +3,9 @@
  * exceptions, as phrases with their places; who is meant is settled in `groups.ts`.
  */
 import { AFTER_OBJECT } from '../words/slots.ts';
-import { groupStands } from './dog-groups.ts';
+import { eating, groupStands, headingBefore, ofPeople, restrict } from './dog-groups.ts';
 import { inDogSlot, LIST_LINK, misheard, type NameAt, namesIn, possessiveEnd, quantityOwns } from './dog-names.ts';
-import type { DogPhrase } from './dog-phrase.ts';
+import { type DogPhrase, phraseOf } from './dog-phrase.ts';
 import type { Mentions } from './mentions.ts';
 import type { Roster } from './roster.ts';
 import { type Token, wordsIn } from './tokens.ts';
@@ -14,32 +14,6 @@ export { findPeople, inDogSlot, namesInSlots, takenBack } from './dog-names.ts';
 export type { DogPhrase, PersonMention } from './dog-phrase.ts';
 
 const PREPS = new Set(['on', 'in', 'of', 'to', 'off', 'into', 'onto', 'for', 'from']);
-
-/**
- * A phrase as it is found, before company and exceptions are seen. Written out so that every phrase has the same fields
- * in the same order: objects of one shape are made and read many times faster than those that a spread builds up.
- */
-function phraseOf(from: number, to: number, kind: DogPhrase['kind'], dogs: string[], possessive: boolean): DogPhrase {
-  return {
-    from,
-    to,
-    kind,
-    value: undefined,
-    dogs,
-    also: undefined,
-    groups: undefined,
-    count: undefined,
-    possessive,
-    negative: false,
-    company: false,
-    excepted: false,
-    owns: undefined,
-    except: undefined,
-    prep: undefined,
-    doubt: undefined,
-    much: undefined,
-  };
-}
 
 /** All phrases that speak of dogs, left to right. `people` are passed so that "she says" stays with the person. */
 export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster): DogPhrase[] {
@@ -75,15 +49,20 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
       );
     const p = phraseOf(g.from - none, to, 'group', [], (to > g.to && !has) || bare);
     p.value = g.value === 'none' ? 'all' : g.value === 'neither' ? 'both' : g.value;
-    if (/^(count|rest)$/.test(g.value)) p.count = counted(tokens, g);
+    if (/^(count|rest)/.test(g.value)) p.count = counted(tokens, g);
+    if (g.value.startsWith('rest')) p.since = headingBefore(tokens, g.from);
+    // "the leader is Gus" tells who stands there
+    if (/^the-/.test(g.value) && phrases.some((d) => d.kind === 'names' && d.from > to && d.from - to < 3)) continue;
+    restrict(tokens, m, p);
     p.negative =
       none > 0 ||
       g.value === 'none' ||
       g.value === 'neither' ||
       /^(no one|nobody|none|not one)\b/.test(wordsIn(tokens, g.from, g.to));
     phrases.push(p);
-    for (let k = g.from; k < to; k++) taken[k] = true;
+    for (let k = g.from; k < Math.max(to, p.to); k++) taken[k] = true;
   }
+  phrases.push(...ofPeople(tokens, roster, taken));
   // "Swing still has the tugs tight": a place that does something is its dogs.
   for (const p of m.of('position')) {
     if (p.to - p.from > 1 || taken[p.from] || !/^(lead|swing|wheel)$/.test((tokens[p.from] as Token).low)) continue;
@@ -140,7 +119,9 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
     taken[p.from] = true;
   }
   phrases.sort((a, b) => a.from - b.from);
-  return exceptions(tokens, m, joinLists(tokens, m, phrases));
+  const all = exceptions(tokens, m, joinLists(tokens, m, phrases));
+  eating(m, all, tokens.length);
+  return all;
 }
 
 /** "both fronts iced up, cleaned em out": the feet, not the dogs. */
@@ -252,6 +233,10 @@ const SINGULAR = new Set(
   ),
 );
 
+/** "turbos in team", written for "Turbo's". */
+const bareIs = (tokens: readonly Token[], b: DogPhrase): boolean =>
+  !b.possessive && tokens[b.to - 1]?.low === `${(b.dogs[0] ?? '').toLowerCase()}s`;
+
 /** Is a dog told moved right behind: "back in swing", "goes up to lead"? */
 function ownPlace(tokens: readonly Token[], m: Mentions, k: number): boolean {
   let moved = false;
@@ -273,6 +258,17 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   if (a.kind === 'group' && b.kind === 'group' && (a.value === 'rest' || b.value === 'rest')) return false;
   // "of the boys, Birk refused": one out of the group
   if (between[0]?.low === ',' && a.kind === 'group' && /^(of|out)$/.test(tokens[a.from - 1]?.low ?? '')) return false;
+  // "in booties but the leaders and the girls all drank": the exception is over
+  const except = m.at('except', a.from - 1) ?? m.at('except', a.from - 2);
+  if (
+    except &&
+    b.kind === 'group' &&
+    between[0]?.low === 'and' &&
+    (/^(all|both|did|had|were|are|got|just|only|would|have)$/.test(tokens[b.to]?.low ?? '') ||
+      m.at('ate', b.to) ||
+      m.at('drank', b.to))
+  )
+    return false;
   // "booted the girls, boys without": two statements
   if (between[0]?.low === ',' && /^[FM]$/.test(a.value ?? '') && /^[FM]$/.test(b.value ?? '')) return false;
   // "Fern in lead with Moss, Otter and Sable in swing"
@@ -292,7 +288,7 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
     between[0]?.low === 'and' &&
     b.kind === 'names' &&
     b.dogs.length === 1 &&
-    SINGULAR.has(tokens[b.to]?.low ?? '')
+    (SINGULAR.has(tokens[b.to]?.low ?? '') || bareIs(tokens, b))
   )
     return false;
   if (a.kind === 'group' && a.value === 'all') return false;
@@ -356,6 +352,15 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
     const company = m.at('company', before);
     if (company && company.to === before + 1 && !m.at('nothing', before) && !spokenOf(tokens, m, company.from, p))
       p.company = true;
+    if (p.company && /^(at|to|toward|towards|past|near|like|than|over|against)$/.test(prev)) p.aside = true;
+    if (
+      p.possessive &&
+      /^(in|into|onto|under)$/.test(prev) &&
+      !m.at('part', p.to) &&
+      !m.at('side', p.to) &&
+      !m.at('paw', p.to)
+    )
+      p.aside = true;
     const ex = m.at('except', before);
     if (ex && ex.to === before + 1 && p.kind !== 'pronoun' && exceptStands(tokens, ex, p, out)) {
       const group = [...out].reverse().find((q) => q.kind === 'group' && !q.excepted);
@@ -366,6 +371,12 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
       p.company = true;
       // "feet fine on all but Rook, torn web": the group's statement stands before it
       p.owns = near ? near.to < ex.from || near.prep !== undefined : (tokens[ex.from] as Token).low !== 'all';
+      // "of the dogs on the left all but Marit are trotting"
+      if (near && near.prep === 'of' && near.to === ex.from && tokens[ex.from]?.low === 'all') {
+        near.prep = undefined;
+        near.to = p.to;
+        p.owns = false;
+      }
       if (near) {
         near.except = p;
         if (near.to >= ex.from) near.to = p.to;

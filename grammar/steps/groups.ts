@@ -32,7 +32,7 @@ export function resolveDogs(
         p.kind === 'pronoun'
           ? pronoun(p, before, roster, lineup)
           : uniq([p.value as string, ...(p.groups ?? [])].flatMap((g) => group(p, g, before, roster, lineup, named)));
-      p.dogs = uniq([...base, ...(p.also ?? [])]);
+      p.dogs = uniq([...standing(p, base, lineup), ...(p.also ?? [])]);
       // "I thought it was Rudy, but it's Sadie. She's slack, he pulled hard": he that was taken back
       if (!p.dogs.length && p.kind === 'pronoun') {
         const back = takenBack.filter((b) => b.at >= 0 && b.at <= p.from && roster.sexOf(b.dog) === p.value).at(-1);
@@ -43,6 +43,14 @@ export function resolveDogs(
     }
     before.push(p);
   }
+}
+
+/** Those of a group that stand in the place or on the side told with it. */
+function standing(p: DogPhrase, dogs: string[], lineup: readonly Place[]): string[] {
+  if (!p.place && !p.onSide) return dogs;
+  return dogs.filter((d) =>
+    lineup.some((l) => l.dog === d && (!p.place || l.position === p.place) && (!p.onSide || l.side === p.onSide)),
+  );
 }
 
 /** "she" is in no less doubt than the name it stands for. */
@@ -57,7 +65,17 @@ function inheritDoubt(p: DogPhrase, before: readonly DogPhrase[]): void {
 /** The team a group at token `i` means: told before it in the note, else the one that stands. */
 export function lineupFor(i: number, roster: Roster, told: readonly Told[]): readonly Place[] {
   const own = told.filter((t) => t.at < i);
-  return own.length > 1 ? own : roster.lineup;
+  if (own.length < 2) return roster.lineup;
+  // "Zelda and Goose are in lead, everybody's pulling": who stands there already is no other team
+  const asItStands =
+    own.length < roster.lineup.length &&
+    own.every(
+      (t) =>
+        !t.driver &&
+        t.position === own[0]?.position &&
+        roster.lineup.some((l) => l.dog === t.dog && l.position === t.position),
+    );
+  return asItStands ? roster.lineup : own;
 }
 
 function takeOut(
@@ -95,8 +113,16 @@ function group(
       return all.length ? all : ['*'];
     case 'rest-F':
     case 'rest-M': {
-      const said = new Set(before.filter((b) => b.kind === 'names').flatMap((b) => b.dogs));
-      return all.filter((d) => roster.sexOf(d) === value.slice(-1) && !said.has(d));
+      const said = new Set(
+        namedFor(
+          p,
+          before.filter((b) => b.kind === 'names'),
+        ).flatMap((b) => b.dogs),
+      );
+      const dogs = all.filter((d) => roster.sexOf(d) === value.slice(-1) && !said.has(d));
+      if (!p.count || dogs.length === p.count) return dogs;
+      p.doubt = 'how many dogs are meant was said, not which';
+      return [];
     }
     case 'mine': {
       const dogs = lineup.filter((l) => !(l as Told).driver).map((l) => l.dog);
@@ -140,7 +166,10 @@ function group(
         if (found) return found;
       }
       const said = new Set(
-        before.filter((b) => b.kind === 'names' || b.dogs.length < all.length).flatMap((b) => b.dogs),
+        namedFor(
+          p,
+          before.filter((b) => b.kind === 'names' || b.dogs.length < all.length),
+        ).flatMap((b) => b.dogs),
       );
       const dogs = all.filter((d) => !said.has(d));
       return dogs.length || all.length ? dogs : ['*'];
@@ -162,9 +191,27 @@ function group(
       p.doubt = 'how many dogs are meant was said, not which';
       return [];
     }
+    case 'former':
+    case 'latter': {
+      const pair = lastTwo(
+        before.filter((b) => b.value !== 'former' && b.value !== 'latter'),
+        p,
+      );
+      return pair.length === 2 ? [pair[value === 'former' ? 0 : 1] as string] : [];
+    }
+    case 'the-lead': {
+      const dogs = at('lead');
+      if (dogs.length === 1) return dogs;
+      p.doubt = 'which of the leaders is meant was not said';
+      return [];
+    }
     case 'told':
       return [];
     default: {
+      if (value.startsWith('of-')) {
+        const dogs = lineup.filter((l) => (l as Told).driver === value.slice(3)).map((l) => l.dog);
+        return p.count && dogs.length !== p.count ? [] : dogs;
+      }
       const [word, position] = value.split('-') as [string, string];
       if (word !== 'other') return at(position, word);
       const dogs = at(position);
@@ -174,6 +221,16 @@ function group(
       return rest.length === 1 ? rest : [];
     }
   }
+}
+
+/** Who was named before for the same thing as the rest is: under its heading, and of a meal those of whom eating was told. */
+function namedFor(p: DogPhrase, before: readonly DogPhrase[]): readonly DogPhrase[] {
+  return before.filter(
+    (b) =>
+      !b.aside &&
+      !(p.since !== undefined && b.from < p.since) &&
+      !(p.eats && !b.eats && !sameSentence(b, p) && before.some((x) => x.eats)),
+  );
 }
 
 /** "the other two": out of a group spoken of, out of the dogs named in the note, or out of the team; where the number fits. */

@@ -88,8 +88,16 @@ export const team: readonly Row[] = [
     'rest',
     'the other two; the other three; the other four; the other five; the other six; the other seven; the other eight; the other nine; the other ten; the other twelve; other two; other three; other four',
   ],
-  ['group', 'rest-F', 'the other girls; other girls; the other females; the other ladies; the rest of the girls'],
-  ['group', 'rest-M', 'the other boys; other boys; the other males; the other lads; the rest of the boys'],
+  [
+    'group',
+    'rest-F',
+    'the other girls; other girls; the other females; the other ladies; the rest of the girls; the other two girls; the other three girls; the other two females; the other three females; other two girls; other three girls',
+  ],
+  [
+    'group',
+    'rest-M',
+    'the other boys; other boys; the other males; the other lads; the rest of the boys; the other two boys; the other three boys; the other two males; the other three males; other two boys; other three boys',
+  ],
   [
     'group',
     'mine',
@@ -120,6 +128,9 @@ export const team: readonly Row[] = [
     'other-swing',
     'the other swing dog; other swing dog; the other swing; other swing; the other one in swing; my other swing dog; the other point dog',
   ],
+  ['group', 'former', 'the former; the first of them; the first of the two'],
+  ['group', 'latter', 'the latter; the second of them; the second of the two; the last named'],
+  ['group', 'the-lead', 'the leader; my leader; the lead dog; my lead dog; our leader'],
   ['group', 'other-team', 'the other team dog; other team dog'],
   [
     'group',
