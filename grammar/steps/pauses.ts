@@ -6,12 +6,15 @@
 import { ACTIONS, FINITE, GOES_ON, LEADS_IN, NO_HEADING, SUBORDINATE } from '../words/pauses.ts';
 import { findPeople, namesInSlots } from './dogs.ts';
 import type { Mentions } from './mentions.ts';
-import { has, low, type Pause, RULES, type View } from './pause-rules.ts';
+import { SUBJECTS } from './pause-subjects.ts';
+import { TURNS } from './pause-turns.ts';
+import { has, low, type Pause, type View } from './pause-view.ts';
 import { type Quantity, quantitiesOf } from './quantities.ts';
 import type { Roster } from './roster.ts';
 import type { Token } from './tokens.ts';
 
 const MARKS = /^[.,;:!?]$/;
+export const RULES = [...SUBJECTS, ...TURNS];
 
 /** Has something been told between the statement's beginning and `i`? */
 function saidSomething(v: View, i: number): boolean {
@@ -20,17 +23,16 @@ function saidSomething(v: View, i: number): boolean {
       FINITE.has(low(v, k)) ||
       ACTIONS.has(low(v, k)) ||
       v.nameAt.has(k) ||
+      (v.quantityAt.has(k) && i - v.from > 4) ||
       has(v, k, 'sign', 'manner', 'pronoun', 'me')
     )
       return true;
   return false;
 }
 
-/** Can a statement end before token `i`? */
-function open(v: View, i: number): boolean {
-  if (GOES_ON.has(low(v, i - 1)) || v.tokens[i - 1]?.kind === 'mark') return false;
-  return !v.m.of('idiom').some((x) => x.from < i && i < x.to);
-}
+/** Can a statement end before token `i`, as far as marks and set phrases say? */
+const open = (v: View, i: number): boolean =>
+  v.tokens[i - 1]?.kind !== 'mark' && !v.m.of('idiom').some((x) => x.from < i && i < x.to);
 
 /** "two broken nails", "heart rates", "harness rubs": a few words that tell nothing of anyone. */
 function heading(v: View, i: number): boolean {
@@ -40,6 +42,7 @@ function heading(v: View, i: number): boolean {
       FINITE.has(low(v, k)) ||
       ACTIONS.has(low(v, k)) ||
       v.nameAt.has(k) ||
+      v.quantityAt.has(k) ||
       has(v, k, 'fine', 'pronoun', 'me', 'group')
     )
       return false;
@@ -59,7 +62,11 @@ function fitting(v: View, i: number, mark: Pause['mark']): Pause['mark'] | undef
 /** The pauses of a note, by the token before which they stand. */
 export function pausesIn(tokens: readonly Token[], m: Mentions, roster: Roster): Map<number, Pause> {
   const out = new Map<number, Pause>();
-  if (tokens.length < 4 || tokens.some((t) => MARKS.test(t.low))) return out;
+  if (
+    tokens.length < 4 ||
+    tokens.some((t) => MARKS.test(t.low) && !(t.low === ':' && tokens[t.i - 1]?.kind === 'number'))
+  )
+    return out;
   const names = new Map<number, number>();
   const nameAt = new Set<number>();
   const take = (from: number, to: number) => {
@@ -67,7 +74,11 @@ export function pausesIn(tokens: readonly Token[], m: Mentions, roster: Roster):
     for (let k = from; k < to; k++) nameAt.add(k);
   };
   for (const n of namesInSlots(tokens as Token[], m, roster)) take(n.from, n.to);
-  for (const p of findPeople(tokens as Token[], roster)) take(p.from, p.to);
+  const people = new Set<number>();
+  for (const p of findPeople(tokens as Token[], roster)) {
+    take(p.from, p.to);
+    people.add(p.from);
+  }
   const quantities = new Map<number, Quantity>();
   const quantityAt = new Set<number>();
   for (const q of quantitiesOf(tokens, '')) {
@@ -75,11 +86,12 @@ export function pausesIn(tokens: readonly Token[], m: Mentions, roster: Roster):
     quantities.set(q.from, q);
     for (let k = q.from; k < q.to; k++) quantityAt.add(k);
   }
-  const v: View = { tokens, m, names, nameAt, quantities, quantityAt, from: 0 };
+  const v: View = { tokens, m, names, nameAt, people, quantities, quantityAt, from: 0 };
   for (let i = 1; i < tokens.length; i++) {
     if (!open(v, i)) continue;
+    const goesOn = GOES_ON.has(low(v, i - 1));
     for (const rule of RULES) {
-      if (!rule.at(v, i)) continue;
+      if ((goesOn && !rule.even?.(v, i)) || !rule.at(v, i)) continue;
       const mark = fitting(v, i, rule.markAt?.(v, i) ?? rule.mark);
       if (mark) out.set(i, { mark, rule: rule.name });
       if (mark !== ',') v.from = i;

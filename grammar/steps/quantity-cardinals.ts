@@ -1,5 +1,5 @@
 /** How English builds a whole number out of words: "twenty-two", "three hundred and six", "twelve thousand". */
-import { HYPHENS, NUMBERS, type NumberClass, ORDINALS, PARTS_OF_ONE } from '../words/numbers.ts';
+import { COUNTED_BEHIND_TIME, HYPHENS, NUMBERS, type NumberClass, ORDINALS, PARTS_OF_ONE } from '../words/numbers.ts';
 import type { Token } from './tokens.ts';
 
 export const classOf = (t: Token | undefined): NumberClass | undefined => t && NUMBERS.get(t.low)?.class;
@@ -21,6 +21,14 @@ export interface Piece {
   to: number;
 }
 
+/** "mile twenty three legged", "at five thirty eight dogs": does the digit at `j` count what follows, apart from the ten before it? */
+function countsNext(t: readonly Token[], ten: number, j: number): boolean {
+  const next = t[t[j + 1]?.low === '-' ? j + 2 : j + 1]?.low ?? '';
+  if (next === 'legged') return true;
+  const hour = classOf(t[ten - 2]) === 'ten' ? Number.NaN : numberOf(t[ten - 1]);
+  return hour >= 1 && hour <= 12 && numberOf(t[ten]) < 60 && COUNTED_BEHIND_TIME.has(next);
+}
+
 /** 1 to 99 in words: "nine", "nineteen", "ninety", "ninety-nine", "ninetynine", and "twenty 8" as recognisers write it. */
 export function small(t: readonly Token[], i: number): (Piece & { class: NumberClass }) | undefined {
   const cls = classOf(t[i]);
@@ -29,7 +37,8 @@ export function small(t: readonly Token[], i: number): (Piece & { class: NumberC
   if (cls !== 'ten') return undefined;
   const j = tied(t, i + 1, true);
   if (j > i + 1 && ORDINALS.get(t[j]?.low ?? '')?.rank === 'digit' && !t[j]?.gap) return undefined; // "twenty-fifth"
-  if (classOf(t[j]) === 'digit') return { value: value + numberOf(t[j]), to: j + 1, class: 'ten' };
+  if (classOf(t[j]) === 'digit' && !countsNext(t, i, j))
+    return { value: value + numberOf(t[j]), to: j + 1, class: 'ten' };
   const figure = t[j];
   if (figure?.kind === 'number' && figure.low.length === 1 && figure.low !== '0')
     return { value: value + Number(figure.low), to: j + 1, class: 'ten' };

@@ -207,3 +207,7 @@ export const NUMBERS: ReadonlyMap<string, NumberWord> = compileNumbers(WORDS);
 export const ORDINALS: ReadonlyMap<string, OrdinalWord> = compileOrdinals();
 /** What one is divided by: half → 2, thirds → 3. */
 export const PARTS_OF_ONE: ReadonlyMap<string, number> = compileParts();
+/** What the last digit behind a time counts: "five thirty, eight dogs", "ten forty, six miles". No minutes, for those may be 45. */
+export const COUNTED_BEHIND_TIME: ReadonlySet<string> = new Set(
+  'dog dogs miles mile km kilometres kilometers klicks k teams pairs'.split(' '),
+);

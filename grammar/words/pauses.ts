@@ -26,7 +26,7 @@ export const TAKES = new Set([
 ]);
 /** Words that stand before a name within its own statement. */
 export const BEFORE_NAME = set(
-  'then now also poor old little big meanwhile anyway anyways okay ok well uh um er course however again tomorrow today tonight yesterday although though whereas whether whose nearly almost underneath because since if that both neither only even just mr mrs miss dear good sweet silly young ' +
+  'otherwise then now also poor old little big meanwhile anyway anyways okay ok well uh um er course however again tomorrow today tonight yesterday although though whereas whether whose nearly almost underneath because since if that both neither only even just mr mrs miss dear good sweet silly young ' +
     'monday tuesday wednesday thursday friday saturday sunday morning afternoon evening night week oh hey sorry left boy girl',
 );
 /** Nouns that take a clause without a word between: "the way he looked", "the line I hung". */
@@ -53,3 +53,5 @@ export const IS_SOME = set('a an no some nothing not one two three any lots plen
 export const NO_HEADING = set(
   'at on in around about after before last this since yesterday today tomorrow tonight next monday tuesday wednesday thursday friday saturday sunday so then now well and but also just from by um uh oh no yes',
 );
+/** Words that mostly go on, but end a statement where a name follows: "half of his | Rye turned away". */
+export const AFTER_OWN = set('his hers theirs that this him them too more half most all less');

@@ -1,0 +1,141 @@
+/**
+ * Pauses before a subject: a dog's name with what is told of it, a group, he and she, a thing with its verb. Each rule looks
+ * at one place of the note (`pauses.ts` asks them in turn).
+ */
+import { ACTIONS, AFTER_OWN, FINITE, GOES_ON, IS_SOME, NOUN_OF_CLAUSE, TOPICS } from '../words/pauses.ts';
+import {
+  fronted,
+  has,
+  led,
+  listEnd,
+  low,
+  ofSpeaker,
+  particle,
+  type Rule,
+  skipSmall,
+  tells,
+  verbAt,
+  verbBefore,
+} from './pause-view.ts';
+
+export const SUBJECTS: readonly Rule[] = [
+  {
+    name: '<dog> <what is told>',
+    mark: '.',
+    at(v, i) {
+      if (!v.names.has(i) || v.nameAt.has(i - 1) || led(v, i)) return false;
+      if (v.quantities.get(i - 1)?.dimension === 'ordinal' || v.quantities.get(i - 2)?.dimension === 'ordinal')
+        return false;
+      if (v.people.has(i) && v.names.has(v.names.get(i) ?? -1)) return false;
+      const to = listEnd(v, i);
+      return tells(v, to) || /^(a|an|no|nothing|not|two|three|four|half|most|who|whom)$/.test(low(v, to));
+    },
+    even: (v, i) =>
+      !v.people.has(i) &&
+      (AFTER_OWN.has(low(v, i - 1)) ||
+        (particle(v, i) && verbAt(v, listEnd(v, i))) ||
+        // "booties off | Kiwi's neckline snapped"
+        (/^(on|off)$/.test(low(v, i - 1)) &&
+          has(v, i - 2, 'bootie') !== undefined &&
+          (verbAt(v, listEnd(v, i)) || has(v, listEnd(v, i), 'item') !== undefined))),
+    markAt: (v, i) => {
+      const k = listEnd(v, i);
+      if (verbAt(v, k) || /^(who|whom)$/.test(low(v, k))) return '.';
+      for (let n = k; n < k + 14 && n < v.tokens.length; n++) {
+        if (v.nameAt.has(n) || ACTIONS.has(low(v, n)) || has(v, n, 'pronoun', 'group')) break;
+        if (has(v, n, 'sign', 'manner', 'fine', 'gait')) return '.';
+      }
+      return ',';
+    },
+  },
+  {
+    name: 'he <verb>',
+    mark: ',',
+    at(v, i) {
+      if (!/^(he|she|they|we|i)$/.test(low(v, i)) || NOUN_OF_CLAUSE.has(low(v, i - 1)) || led(v, i)) return false;
+      if (has(v, i - 1, 'quantity')) return false;
+      return verbAt(v, i + 1) || ACTIONS.has(low(v, i + 1));
+    },
+  },
+  {
+    name: 'it is',
+    mark: ',',
+    at(v, i) {
+      if (!/^(it|there|that|its|theres)$/.test(low(v, i)) || NOUN_OF_CLAUSE.has(low(v, i - 1)) || led(v, i))
+        return false;
+      if (v.names.has(i + 1) || v.names.has(i + 2) || fronted(v, i)) return false;
+      // "since the snow there is deep"
+      if (low(v, i) === 'there')
+        return !has(v, i - 1, 'part') && verbAt(v, i + 1) && IS_SOME.has(low(v, skipSmall(v, i + 2)));
+      return (
+        /^('s|is|was|has|'d|had|does|did|looks|looked|feels|felt|bled)$/.test(low(v, i + 1)) ||
+        /^(its|theres)$/.test(low(v, i))
+      );
+    },
+    markAt: (v, i) => (ofSpeaker(v, i) && !v.quantityAt.has(i + 1) && !v.quantityAt.has(i + 2) ? '.' : ','),
+  },
+  {
+    name: '<group> <what is told>',
+    mark: '.',
+    at(v, i) {
+      if (low(v, i + 1) === 'round') return false;
+      const g = v.m.from('group', i);
+      if (!g || led(v, i) || has(v, i - 1, 'except') || verbBefore(v, i)) return false;
+      if (
+        /^(all|both|rest|other|others|neither)$/.test(low(v, i)) &&
+        (!FINITE.has(low(v, g.to)) || has(v, i - 1, 'group'))
+      )
+        return false;
+      if (/^(off|up|over)$/.test(low(v, i - 1)) && (low(v, g.to) === "'s" || has(v, i - 2, 'bootie'))) return false;
+      const to = v.names.has(g.to) ? listEnd(v, g.to) : g.to;
+      return verbAt(v, to) || Boolean(has(v, to, 'ate', 'drank', 'manner', 'fine', 'sign'));
+    },
+  },
+  {
+    name: 'the <thing> <verb>',
+    mark: '.',
+    at(v, i) {
+      if (!/^(the|my|our|his|her|their)$/.test(low(v, i)) || led(v, i) || verbBefore(v, i) || v.nameAt.has(i - 1))
+        return false;
+      if (fronted(v, i)) return false;
+      for (let k = i + 1; k < i + 6; k++) {
+        if (/^('s|is|are|was|were|has|had|looks|look|looked|feels|felt|seems)$/.test(low(v, k))) return k > i + 1;
+        if (GOES_ON.has(low(v, k)) && !/^(of|other|one|about|in|on|both|two|same|more)$/.test(low(v, k))) return false;
+      }
+      return false;
+    },
+    markAt: (v, i) => (has(v, i + 1, 'side', 'end') ? ',' : '.'),
+  },
+  {
+    name: '<topic>',
+    mark: '.',
+    at(v, i) {
+      if (
+        !TOPICS.has(low(v, i)) ||
+        led(v, i) ||
+        v.nameAt.has(i - 1) ||
+        has(v, i - 1, 'sign', 'side', 'end', 'surface', 'condition', 'group', 'position')
+      )
+        return false;
+      return (
+        verbAt(v, i + 1) || Boolean(has(v, i + 1, 'surface', 'condition', 'fine', 'surface-weak', 'condition-weak'))
+      );
+    },
+  },
+  {
+    name: '<item> <state>',
+    mark: '.',
+    at(v, i) {
+      const item = v.m.from('item', i);
+      if (
+        !item ||
+        led(v, i) ||
+        v.nameAt.has(i - 1) ||
+        FINITE.has(low(v, i - 1)) ||
+        (low(v, i - 1) !== 'it' && has(v, i - 1, 'gear-state', 'item'))
+      )
+        return false;
+      return Boolean(v.m.from('gear-state', item.to));
+    },
+  },
+];

@@ -1,0 +1,150 @@
+/**
+ * Pauses where a statement without a subject begins: what was done, what was not found, a part with its own sign, a number
+ * behind a number, a word that turns to something new.
+ */
+import { ACTIONS, OPENERS } from '../words/pauses.ts';
+import { has, led, low, type Rule, verbBefore } from './pause-view.ts';
+
+export const TURNS: readonly Rule[] = [
+  {
+    name: 'no <sign>',
+    mark: ',',
+    at(v, i) {
+      if (!/^(no|not|nothing|none)$/.test(low(v, i)) || v.nameAt.has(i - 1)) return false;
+      if (low(v, i) === 'nothing' || low(v, i) === 'none')
+        return /^(wrong|on|in|found|else|to|there|of)$/.test(low(v, i + 1));
+      for (let k = i + 1; k < i + 4; k++) if (v.m.from('sign', k)) return true;
+      return false;
+    },
+  },
+  {
+    name: '<done>',
+    mark: ',',
+    at(v, i) {
+      if (!ACTIONS.has(low(v, i)) || v.nameAt.has(i - 1) || has(v, i - 1, 'pronoun', 'me', 'group')) return false;
+      return (
+        /^(it|him|her|them|that|both|all|everyone|everybody|the|a|an|some|his|my|on|in|two|more|fresh|new|another)$/.test(
+          low(v, i + 1),
+        ) || v.names.has(i + 1)
+      );
+    },
+  },
+  {
+    name: 'okay',
+    mark: '.',
+    at(v, i) {
+      if (/^(ok|okay)$/.test(low(v, i)))
+        return /^(so|now|then|and|we|i|well|that|um|uh|next|what|who|let)$/.test(low(v, i + 1));
+      return OPENERS.has(low(v, i)) && !v.quantityAt.has(i + 1);
+    },
+  },
+  {
+    name: 'then',
+    mark: ',',
+    at(v, i) {
+      return (
+        /^(then|so|also)$/.test(low(v, i)) &&
+        (v.names.has(i + 1) || /^(i|we|he|she|they|it|the|there)$/.test(low(v, i + 1)))
+      );
+    },
+  },
+  {
+    name: '<quantity>',
+    mark: ',',
+    at(v, i) {
+      const q = v.quantities.get(i);
+      if (!q || !/^(distance|duration|temperature|clock)$/.test(q.dimension)) return false;
+      return v.quantityAt.has(i - 1) && !/^(first|last|next)$/.test(low(v, i - 1));
+    },
+  },
+  {
+    name: '<site> <sign>',
+    mark: ',',
+    at(v, i) {
+      if (!has(v, i, 'part', 'side', 'paw', 'end') || v.nameAt.has(i - 1)) return false;
+      const lamePaw = has(v, i - 1, 'paw') && v.m.at('sign', i - 2)?.value === 'lame' && has(v, i, 'part');
+      if (has(v, i - 1, 'part', 'side', 'paw', 'end') && !lamePaw) return false;
+      // "three-legged LH | hock swollen": the foot is of the limp
+      if (/^(lf|rf|lh|rh)$/.test(low(v, i)) && v.m.at('sign', i - 1)?.value === 'lame') return false;
+      if (!lamePaw && !has(v, i - 1, 'sign', 'severity', 'trend', 'fine') && !v.quantityAt.has(i - 1)) return false;
+      let k = i;
+      while (has(v, k, 'part', 'side', 'paw', 'end') && !v.m.from('sign', k)) k++;
+      let named = false;
+      for (let n = i; n < k; n++) if (has(v, n, 'part', 'paw')) named = true;
+      if (!named) return false;
+      while (/^(is|'s|are|was|were|looks|feels|a|bit|little|still|really|pretty|very)$/.test(low(v, k))) k++;
+      return Boolean(v.m.from('sign', k) || v.m.from('fine', k));
+    },
+  },
+  {
+    name: 'if it is <so>',
+    mark: ',',
+    at(v, i) {
+      if (
+        !has(v, i - 1, 'surface', 'condition', 'surface-weak', 'condition-weak') ||
+        has(v, i, 'surface', 'condition', 'surface-weak', 'condition-weak')
+      )
+        return false;
+      for (let k = i - 2; k > i - 6 && k >= 0; k--)
+        if (low(v, k) === 'if')
+          return !/^(and|or|then|tomorrow|today|enough|out|again|up|on|in|at|by|like)$/.test(low(v, i));
+      return false;
+    },
+  },
+  {
+    name: 'three-legged',
+    mark: ',',
+    at: (v, i) =>
+      /^(three|3)$/.test(low(v, i)) &&
+      low(v, low(v, i + 1) === '-' ? i + 2 : i + 1) === 'legged' &&
+      v.quantityAt.has(i - 1),
+  },
+  {
+    name: '<manner> <manner>',
+    mark: ',',
+    at: (v, i) => {
+      const before = v.m.at('manner', i - 1);
+      return Boolean(v.m.from('manner', i) && before?.to === i && before.value !== v.m.at('manner', i)?.value);
+    },
+  },
+  {
+    name: '<measure> <dog>',
+    mark: '.',
+    at(v, i) {
+      const q = v.m.from('quantity', i);
+      if (!q || v.quantityAt.has(i) || !v.quantityAt.has(i - 1)) return false;
+      return v.names.has(q.to) && !v.nameAt.has(i - 1);
+    },
+  },
+  {
+    name: '<booties> on',
+    mark: '.',
+    at(v, i) {
+      const b = v.m.from('bootie', i);
+      if (!b || led(v, i) || verbBefore(v, i) || v.nameAt.has(i - 1)) return false;
+      if (has(v, i - 1, 'side', 'end', 'paw', 'gear-state', 'boot-state', 'group', 'pronoun')) return false;
+      return /^(on|off|back)$/.test(low(v, b.to)) && !/^(on|off)$/.test(low(v, i - 1));
+    },
+  },
+  {
+    name: 'averaging',
+    mark: ',',
+    at: (v, i) =>
+      !/^(on|an|the)$/.test(low(v, i - 1)) &&
+      /^(averaging|averaged|avg|average)$/.test(low(v, i)) &&
+      (v.quantityAt.has(i - 1) || v.quantityAt.has(i - 2)),
+    even: () => true,
+  },
+  {
+    name: 'in <time>',
+    mark: ',',
+    at: (v, i) => {
+      const q = v.quantities.get(i + 1);
+      return (
+        /^(in|out|home|back)$/.test(low(v, i)) &&
+        v.quantityAt.has(i - 1) &&
+        (q?.dimension === 'clock' || /^\d?\d:\d\d$/.test(low(v, i + 1)))
+      );
+    },
+  },
+];
