@@ -36,7 +36,7 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
   switch (act) {
     case 'massaged':
       if (/^rub|^rubs$/.test(words) && words !== 'rubdown' && words !== 'rub down') {
-        if (/^(some|in|into)$/.test(next)) return false;
+        if (/^(some|in|into|under)$/.test(next)) return false;
         if (/^(harness|bootie|a|the|no|that)$/.test(prev))
           return words === 'rub' && prev === 'a' && /^(down)$/.test(next);
         return (Boolean(object) || Boolean(site) || it || /^down/.test(next)) && !/^(raw|on)$/.test(next);

@@ -207,7 +207,14 @@ function half(hour: number, minute: number, event: Event, f: Frame, q: Quantity,
   if (/^0\d/.test(typed)) return hour;
   const am = hour % 12;
   const pm = am + 12;
-  const near = words(f, Math.max(0, q.from - 16), Math.min(f.tokens.length, q.to + 5));
+  const near = f.tokens
+    .slice(Math.max(0, q.from - 16), q.to + 5)
+    .filter(
+      (t) =>
+        f.sentence(t.i) === f.sentence(q.from) && (f.quantityAt(t.i)?.dimension !== 'clock' || f.quantityAt(t.i) === q),
+    )
+    .map((t) => t.low)
+    .join(' ');
   if (
     /\b(noon|lunch|afternoon|tonight|evening|supper|dinner|midday|dusk|sunset)\b/.test(near) &&
     !/\bbefore noon\b/.test(near)

@@ -7,6 +7,7 @@ import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { deniedInside, doubtedInside } from '../steps/mentions.ts';
 import { ENDS } from './elliptic-told.ts';
 import { distribute, lateSites, readHasIt, readPossibleSites, resolve } from './finding-follow.ts';
+import { readFragments } from './finding-fragments.ts';
 import { eachOf, merged, ofOthersToo } from './finding-lists.ts';
 import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } from './finding-parts.ts';
 import { readFine, readNothing } from './fine.ts';
@@ -48,6 +49,7 @@ export function readFindings(f: Frame): ReadFinding[] {
     f.claim(m.from, m.to);
   }
   lateSites(f, found, takenSites);
+  readFragments(f, found);
   readPossibleSites(f, found, takenSites);
   readHasIt(f, found);
   distribute(f, found, takenSites);
@@ -96,6 +98,8 @@ function readFirm(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFind
   if (owner.human || !owner.dogs.length) return [];
   const words = f.tokens.slice(m.from, m.to + 1).map((t) => t.low);
   const told = found.some((r) => r.entry.sign === 'loose-stool' && r.entry.dogs.join() === owner.dogs.join());
+  // "firm now" alone speaks of the stool that was told loose; else of anything
+  if (/^(firm|formed)$/.test(words[0] ?? '') && !told) return [];
   const better = words.some((w) => /^(firmer|better|firming)$/.test(w));
   const again = told || words.some((w) => /^(again|now|back|firmed)$/.test(w));
   const asserted = f.assertion(m.from, m.to);
@@ -276,7 +280,11 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
         ? 'resolved'
         : (f.m.at('over', m.from)?.to ?? 0) >= m.to
           ? 'resolved'
-          : underHeading || (other && !listed) || ailsNow(f, heard, m)
+          : // "toenail gone": the word of the sign itself is no end of it
+            (heard.cue && heard.cue.from >= m.from && heard.cue.to <= m.to && sign === 'torn') ||
+              underHeading ||
+              (other && !listed) ||
+              ailsNow(f, heard, m)
             ? 'present'
             : heard.assertion === 'present' && doubtedInside(f.tokens, m)
               ? 'possible'

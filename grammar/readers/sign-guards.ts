@@ -103,7 +103,7 @@ const guards: Record<string, Guard> = {
   iced: ({ next, sites }) => !/^(it|that|them|down|her|his|him)$/.test(next) && sites.length > 0,
   off: ({ f, m, sites, prev, next }) => {
     if (
-      /^(took|take|taking|taken|pulled|pulling|came|come|comes|fell|kicked|go|going|goes|went|dropped|turn|turned|cut|set|put|blew|blow|run|ran|from|walked|polished|finished|show|showed|head|headed|warm|shut|slid|flew|shook|worn|rubbed|split|tore|ripped|hold|held|lay|get|got|step|stepped|cool|cooled|drop|licked|knocked)$/.test(
+      /^(took|take|taking|taken|pulled|pulling|came|come|comes|fell|kicked|go|going|goes|went|gone|dropped|turn|turned|cut|set|put|blew|blow|run|ran|from|walked|polished|finished|show|showed|head|headed|warm|shut|slid|flew|shook|worn|rubbed|split|tore|ripped|hold|held|lay|get|got|step|stepped|cool|cooled|drop|licked|knocked)$/.test(
         prev,
       )
     )
@@ -222,7 +222,7 @@ const guards: Record<string, Guard> = {
   breaks: () => false,
   rub: ({ f, m, prev, next, sites }) =>
     !/^(down|her|him|them|his|it|some)$/.test(next) &&
-    (/^(a|the|no|that|harness|bootie|bit|of|any|new|small|little|her|his|same|raw|old|collar|strap|:|slight)$/.test(
+    (/^([.;!]|a|the|no|that|harness|bootie|bit|of|any|new|small|little|her|his|same|raw|old|collar|strap|:|slight)$/.test(
       prev,
     ) ||
       sites.length > 0 ||

@@ -157,6 +157,9 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
 
 /** "ripped a dewclaw, left front", "torn nail, RH": a bare foot behind the comma, with no sign of its own. */
 function commaSite(f: Frame, m: Mention, k: number): Site | undefined {
+  // "ice balls, Miles, both fronts"
+  const named = f.dogFrom(k + 1);
+  if (named && !named.possessive && f.low(named.to) === ',') k = named.to;
   const s = f.sites.find((x) => x.from === k + 1 || (x.from === k + 2 && /^(on|in|both|the)$/.test(f.low(k + 1))));
   if (!s || s.anaphor || ownVerb(f, s) || f.m.from('sign', s.to)) return undefined;
   const next = f.low(s.to);

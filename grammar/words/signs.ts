@@ -60,7 +60,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'torn',
-    'torn; tear; tears; tore; tearing; ripped; rip; rips; ripping; broken; broke; breaks; break; snapped off; ripped off; torn off; tore off; pulled off; cracked off; ripped out; missing; split off; broke off; broken off; tear in; hanging off; lost; knocked off; caught',
+    'torn; tear; tears; tore; tearing; ripped; rip; rips; ripping; broken; broke; breaks; break; snapped off; ripped off; torn off; tore off; pulled off; cracked off; ripped out; missing; split off; broke off; broken off; tear in; hanging off; lost; knocked off; caught; nail gone; nail is gone; toenail gone; toenail is gone; dewclaw gone; dewclaw is gone; claw gone; claw is gone',
   ],
   [
     'sign',
