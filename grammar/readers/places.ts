@@ -70,8 +70,50 @@ export function readPlaces(f: Frame): void {
     f.claim(d.from, d.phrase.to);
   }
   readOutings(f, (d) => placed(d) || drivers.some((x) => x.phrase === d));
+  readOutWith(f, drivers);
   readSwaps(f, list);
   readReplacing(f, list);
+}
+
+/** "Went on skis with Rook and Storm", "I took both of them out on skis"; "I get Fern and Moss" beside a team that somebody else gets. */
+function readOutWith(f: Frame, drivers: readonly { driver?: string }[]): void {
+  for (const d of f.dogs) {
+    if (!d.dogs.length || d.dogs[0] === '*' || d.possessive || d.excepted) continue;
+    if (f.entries.some((e) => e.kind === 'hitch' && e.dogs.some((x) => d.dogs.includes(x)))) continue;
+    const verb = f.low(d.from - 1);
+    const outing = (a: number, b: number) =>
+      f.m.of('outing').some((o) => o.from >= a && o.to <= b && !f.strongBetween(o.from, d.from));
+    const someone = f.people.some((p) => p.to <= d.from && d.from - p.to < 14 && !f.strongBetween(p.to, d.from));
+    const went =
+      verb === 'with' &&
+      d.kind === 'names' &&
+      !someone &&
+      outing(d.from - 8, d.from) &&
+      f.tokens.slice(Math.max(0, d.from - 12), d.from).some((t) => /^(went|was|out|go|going)$/.test(t.low));
+    const took =
+      /^(took|take|taking)$/.test(verb) &&
+      d.kind !== 'names' &&
+      !someone &&
+      f.low(d.to) === 'out' &&
+      outing(d.to, d.to + 5);
+    const mine =
+      /^(get|have|got|had|take|took|run|ran|drive)$/.test(verb) &&
+      d.kind === 'names' &&
+      /^(i|we|'ll|'ve)$/.test(f.low(d.from - 2)) &&
+      drivers.some((x) => x.driver) &&
+      /^([.,;]|and|with|)$/.test(f.low(d.to));
+    if (!went && !took && !mine) continue;
+    const from = d.from - 1;
+    f.add({
+      kind: 'hitch',
+      dogs: d.dogs,
+      ...said(underPlan(f, d.from) ? 'planned' : f.assertionWithin(from, d.to)),
+      span: f.span([from, d.to]),
+      rule: 'out with <dogs>',
+      ...doubted(d.doubt),
+    });
+    f.claim(from, d.to);
+  }
 }
 
 /** "took Trip out on skis", "hooked up Fern and Moss", "running Pika, Flint and Birch today". */

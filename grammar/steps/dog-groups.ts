@@ -17,13 +17,34 @@ export function restrict(tokens: readonly Token[], m: Mentions, p: DogPhrase): v
   if (/^(the|my|that)$/.test(low(k))) k++;
   const place = m.from('position', k) ?? m.from('position', p.to);
   if (place && low(p.to) !== 'on') {
-    if (!TELLS.test(low(place.to)) && !m.at('sign', place.to) && !m.at('manner', place.to)) return;
+    const told = ['sign', 'manner', 'ate', 'drank', 'gait'].some((tag) => m.at(tag, place.to));
+    if (!TELLS.test(low(place.to)) && !told) return;
     p.place = place.value;
     p.to = place.to;
   } else if (low(p.to) === 'on' && /^(left|right)$/.test(low(k)) && !m.at('part', k + 1) && !m.at('end', k + 1)) {
     p.onSide = low(k);
     p.to = low(k + 1) === 'side' ? k + 2 : k + 1;
   }
+}
+
+/** "The boy in wheel is limping": the one of them who stands there. */
+export function theOneIn(tokens: readonly Token[], m: Mentions, taken: readonly boolean[]): DogPhrase[] {
+  const out: DogPhrase[] = [];
+  for (let i = 0; i < tokens.length; i++) {
+    const word = /^(boy|male|dog)$/.test(tokens[i]?.low ?? '')
+      ? 'M'
+      : /^(girl|female|bitch)$/.test(tokens[i]?.low ?? '')
+        ? 'F'
+        : '';
+    if (!word || taken[i] || !/^(the|my|our)$/.test(tokens[i - 1]?.low ?? '')) continue;
+    const p = phraseOf(i - 1, i + 1, 'group', [], false);
+    p.value = tokens[i]?.low === 'dog' ? 'all' : word;
+    restrict(tokens, m, p);
+    if (!p.place) continue;
+    p.single = true;
+    out.push(p);
+  }
+  return out;
 }
 
 /** "Feet: tiny crack in Ritz's pad, everyone else clean": the token of the heading that the rest is told under. */

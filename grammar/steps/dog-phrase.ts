@@ -31,6 +31,8 @@ export interface DogPhrase {
   /** Only those of the group that stand there: "the girls in swing", "the other dogs on the left". */
   place?: string;
   onSide?: string;
+  /** One dog of the group is meant. */
+  single?: boolean;
   /** "Feet: …, everyone else clean": the rest of those told behind this token. */
   since?: number;
   /** Eating and drinking is told of them. */
@@ -80,6 +82,7 @@ export function phraseOf(
     prep: undefined,
     place: undefined,
     onSide: undefined,
+    single: undefined,
     since: undefined,
     eats: undefined,
     aside: undefined,

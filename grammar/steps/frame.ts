@@ -556,6 +556,7 @@ export class Frame {
   /** The last dog before token `i` that is spoken of, company and exceptions left out. */
   #before(i: number): DogPhrase | undefined {
     let company: DogPhrase | undefined;
+    const whoBehind = (k: number) => this.low(k) === 'who' || (this.low(k) === ',' && this.low(k + 1) === 'who');
     for (let k = this.dogs.length - 1; k >= 0; k--) {
       const d = this.dogs[k] as DogPhrase;
       if (d.to > i) continue;
@@ -570,10 +571,19 @@ export class Frame {
         return company;
       if (!d.dogs.length) continue;
       if (d.excepted && d.owns && this.sentence(d.from) === this.sentence(i)) return d;
+      // "the whole gang except Mabel, who paces"
+      if (
+        d.excepted &&
+        d.kind === 'names' &&
+        whoBehind(d.to) &&
+        this.sentence(d.from) === this.sentence(i) &&
+        i - d.to < 8
+      )
+        return d;
       if (d.excepted) continue;
       if (d.company) {
         // "with Ivy, who was limping"
-        if (this.low(d.to) === 'who' || (this.low(d.to) === ',' && this.low(d.to + 1) === 'who')) return d;
+        if (whoBehind(d.to)) return d;
         company ??= d;
         continue;
       }

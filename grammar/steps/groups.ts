@@ -48,9 +48,12 @@ export function resolveDogs(
 /** Those of a group that stand in the place or on the side told with it. */
 function standing(p: DogPhrase, dogs: string[], lineup: readonly Place[]): string[] {
   if (!p.place && !p.onSide) return dogs;
-  return dogs.filter((d) =>
+  const found = dogs.filter((d) =>
     lineup.some((l) => l.dog === d && (!p.place || l.position === p.place) && (!p.onSide || l.side === p.onSide)),
   );
+  if (!p.single || found.length === 1) return found;
+  p.doubt = 'which dog is meant was not said';
+  return [];
 }
 
 /** "she" is in no less doubt than the name it stands for. */
