@@ -244,6 +244,8 @@ function rightOf(f: Frame, to: number): Found | undefined {
       const next = f.low(d.to);
       const nextPlace = f.m.from('position', d.to) ?? f.m.from('position', d.to + 1) ?? f.m.from('position', d.to + 2);
       if (d.kind !== 'names' || d.possessive || d.company) return undefined;
+      // "Up front, Gus is limping": where he is seen, not where he is put
+      if (words.includes(',') && /^('s|is|are|was|were|has|had|have)$/.test(next) && !nextPlace) return undefined;
       if (nextPlace && !f.isStrong(d.to) && (next !== ',' || f.m.from('position', d.to)) && !/^(and|,)$/.test(next))
         return undefined;
       return { phrases: [d], dogs: [...d.dogs], withDogs: [], from: to - 1, to: d.to, between: '' };

@@ -20,8 +20,12 @@ export function anotherDog(v: View): Corrected | undefined {
 
 const lowOf = (v: View, i: number) => v.tokens[i]?.low ?? '';
 const dogFrom = (v: View, i: number) => v.items.find((x) => x.type === 'dog' && x.from === i);
-/** "it's Tank who …": he is told of, nobody is taken back. */
-const told = (v: View, i: number) => /^(who|that|which|whose|whom)$/.test(lowOf(v, i));
+/** "it's Tank who …", "it was Tank's booties": told of something else, nobody is taken back. */
+const told = (v: View, i: number) =>
+  /^(who|that|which|whose|whom)$/.test(lowOf(v, i)) ||
+  (/^'s?$/.test(lowOf(v, i - 1)) &&
+    v.tokens[i]?.kind === 'word' &&
+    !v.items.some((x) => x.type === 'site' && x.from === i));
 
 /** The dog behind "it's", "that was" within so many tokens from `i`. */
 function dogThatIs(v: View, i: number, within: number): { dog: Item; from: number } | undefined {
