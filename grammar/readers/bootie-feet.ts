@@ -79,9 +79,19 @@ function clear(f: Frame, s: Site, from: number, to: number): boolean {
 /** "zinc cream + bootie on": one bootie goes on the one foot just spoken of. */
 export function singleFoot(f: Frame, h: Mention, lo: number, hi: number): Paw[] {
   if (!/^(bootie|boot|booty|bootee|boody|boote|shoe)$/.test(f.low(h.from))) return [];
+  // "zinc on Piper's web and a bootie over it": the foot her web was told on
+  const part = f.sites.find((s) => s.from >= lo && s.to <= h.from && s.part && !s.paws.length);
+  if (part) {
+    const whoseWeb = f.owner(part.from, part.to, part).dogs.join();
+    const told = f.sites.findLast(
+      (s) =>
+        s.to <= lo && s.part === part.part && s.paws.length === 1 && f.owner(s.from, s.to, s).dogs.join() === whoseWeb,
+    );
+    return told ? [...told.paws] : [];
+  }
   const last = f.sites.filter((s) => s.to <= lo && s.paws.length === 1).at(-1);
   if (!last) return [];
-  const between = f.dogs.some((d) => d.from >= last.to && d.to <= lo && d.kind === 'names' && !d.company);
+  const between = f.dogs.some((d) => d.from >= last.to && d.to <= lo && d.kind !== 'pronoun' && !d.company);
   void hi;
   return between ? [] : [...last.paws];
 }

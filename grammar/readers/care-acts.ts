@@ -224,6 +224,15 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
           !/^(stop|of|area|day)$/.test(next)
         )
           return f.dogs.some((d) => d.to <= m.from && m.from - d.to < 14 && !f.strongBetween(d.to, m.from));
+        // "you wanted Felix rested tomorrow", "Parcel is to be rested"
+        if (
+          words === 'rested' &&
+          (f.dogs.some(
+            (d) => d.to === m.from && /^(want|wanted|wants|need|needs|like|keep|have)$/.test(f.low(d.from - 1)),
+          ) ||
+            (/^(be|being|gets|get)$/.test(prev) && /^(to|should|must|will|'ll|is|are|can)$/.test(f.low(m.from - 2))))
+        )
+          return true;
         const subject = f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length < 3 && !d.possessive);
         return subject && !/^(of|stop|of the)$/.test(next) && words !== 'rested';
       }

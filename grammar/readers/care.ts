@@ -5,6 +5,7 @@ import { itemOf } from './care-items.ts';
 import { targetsOf } from './care-targets.ts';
 import type { ReadFinding } from './findings.ts';
 import { doubted, said } from './places.ts';
+import { underPlan } from './plan-day.ts';
 import { gearDoes } from './sign-guards.ts';
 
 /** Reads care. */
@@ -27,7 +28,7 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
     // "rest Hector tomorrow": the dog stands between
     const object = f.dogFrom(m.to);
     const heard = f.assertion(m.from, object && !object.possessive ? object.to : m.to);
-    const assertion = heard === 'present' && promised(f, m) ? 'planned' : heard;
+    const assertion = heard === 'present' && (promised(f, m) || (act === 'rested' && toRest(f, m))) ? 'planned' : heard;
     if (assertion === 'absent') continue;
     const item = itemOf(f, m, act, words);
     for (const t of targets) {
@@ -76,6 +77,13 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
         : r.entry.dogs.some((d) => c.dogs.includes(d) || d === '*'),
     );
   for (const o of out) if (o.entry.act !== 'checked' || !tells(o.entry)) f.add(o.entry);
+}
+
+/** "wanted rested", "is to be rested", and what stands under a plan for another day: the rest is to come. */
+function toRest(f: Frame, m: Mention): boolean {
+  const d = f.dogs.find((x) => x.to === m.from);
+  const wanted = d && /^(want|wanted|wants|need|needs)$/.test(f.low(d.from - 1));
+  return Boolean(wanted) || (f.low(m.from - 1) === 'be' && f.low(m.from - 2) === 'to') || underPlan(f, m.from);
 }
 
 /** "gets a massage after", "needs salve tonight": what is still to be given. */

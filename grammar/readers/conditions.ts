@@ -228,6 +228,13 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   const words = phrase(f, m);
   const weak = m.tag === 'surface-weak' || WEAK_SURFACE.has(words);
   if (f.low(m.from - 1) === 'like' && !f.m.at('trail-word', m.from - 2)) return false;
+  // "turned around at the moose tracks"
+  if (
+    /\btracks$/.test(words) &&
+    /^(at|the|some|those|of|on)$/.test(f.low(m.from - 1)) &&
+    !/^(all|everywhere|and)$/.test(f.low(m.to))
+  )
+    return false;
   if (words === 'packed' && /^(him|her|them|em|it|with|in|the|snow|up|on)$/.test(f.low(m.to))) return false;
   if (
     words === 'sugar' &&
@@ -298,6 +305,14 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
       !/^(road|pit|bar|truck|bike|room)$/.test(f.low(m.to)) &&
       !(words === 'mud' && f.low(m.to) === 'bath')
     );
+  // "drifted in past the fence and deep"
+  if (
+    f.low(m.from - 1) === 'and' &&
+    /^([.,;]|)$/.test(f.low(m.to)) &&
+    m.from - last <= 6 &&
+    f.tokens.slice(last, m.from - 1).every((t) => t.kind === 'word' && !f.dogAt(t.i) && !f.m.at('sign', t.i))
+  )
+    return true;
   // "so far it's only soft"
   if (
     /^(only|just|still|all|mostly|pretty)$/.test(f.low(m.from - 1)) &&

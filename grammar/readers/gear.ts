@@ -23,12 +23,15 @@ export function readGear(f: Frame): void {
     let dogs = gearOwner(f, item, s, name);
     // "Neckline on Bamse broke. New neckline is on."
     const earlier =
-      s.value === 'replaced' && !dogs.length ? out.findLast((o) => o.item === name && o.dogs.length) : undefined;
+      s.value === 'replaced' && !dogs.length ? out.findLast((o) => sameItem(o.item, name) && o.dogs.length) : undefined;
     if (earlier) dogs = earlier.dogs;
     if (out.some((o) => o.item === name && o.state === s.value && o.dogs.join() === dogs.join())) continue;
     addGear(f, out, name, dogs, s, item);
   }
 }
+
+/** "one of his snaps was cracked; I replaced the snap" */
+const sameItem = (a: string, b: string): boolean => a.replace(/s$/, '') === b.replace(/s$/, '');
 
 type Out = { item: string; dogs: string[]; state: string; at: number }[];
 

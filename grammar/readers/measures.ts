@@ -24,7 +24,7 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     modeAt = 0;
   }
   for (const q of f.quantities) {
-    if (used.has(q)) continue;
+    if (used.has(q) || soMany(f, q)) continue;
     const here = keyword(f, q, told);
     const named = here.what;
     if (q.ratio && bodyScore(f, q, named)) {
@@ -99,6 +99,14 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     list = [...list, q];
   }
 }
+
+/** "weighed four before lunch": dogs, not pounds. */
+const soMany = (f: Frame, q: Quantity): boolean =>
+  !q.unit &&
+  q.value <= 24 &&
+  /^(weighed|weighing|weigh|temped|measured)$/.test(f.low(q.from - 1)) &&
+  !f.dogs.some((d) => d.to === q.from - 1) &&
+  /^(of|before|after|dogs|today|tonight|this|in|more|now|at|:|for)$/.test(f.low(q.to));
 
 /** "Chisel's fifty three and a quarter, Banjo sixty one and Fable's forty two even": in the yard, numbers behind dogs are weights. */
 function weightsListed(f: Frame): boolean {

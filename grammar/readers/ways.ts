@@ -156,6 +156,8 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   if (words === 'flat' && (next === 'light' || next === 'lite' || /^(light|trail|section|ground)$/.test(prev)))
     return false;
   if (/^(head down|down)$/.test(words) && /^(to|the|from|a)$/.test(next)) return false;
+  // "you had Roxy down as sore", "down for lead"
+  if (words === 'down' && /^(as|for|with|on|at|by)$/.test(next)) return false;
   if (
     /^(barking|screaming|howling|banging|jumping|leaping)$/.test(words) &&
     /^(at|over)$/.test(next) &&

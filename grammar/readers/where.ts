@@ -275,6 +275,15 @@ function bothBefore(f: Frame, m: Mention, owner: Owner): Site | undefined {
   return own.dogs.join() === owner.dogs.join() ? s : undefined;
 }
 
+/** "limp in the right front; he's three-legged on it now": the leg just told. */
+function onIt(f: Frame, m: Mention, owner: Owner, found: readonly ReadFinding[]): Site | undefined {
+  if (f.low(m.to) !== 'on' || !/^(it|that)$/.test(f.low(m.to + 1)) || f.m.at('part', m.to + 2)) return undefined;
+  const last = found.findLast((r) => r.from < m.from);
+  return last?.site && last.entry.sign === 'lame' && last.entry.dogs.join() === owner.dogs.join()
+    ? { ...last.site }
+    : undefined;
+}
+
 /** The site of the finding before, for a follow-on sign of the same dog. Carrying stops at lame. */
 export function carriedSite(
   f: Frame,
@@ -283,7 +292,7 @@ export function carriedSite(
   owner: Owner,
   found: readonly ReadFinding[],
 ): Site | undefined {
-  if (sign === 'lame') return undefined;
+  if (sign === 'lame') return onIt(f, m, owner, found);
   const two = bothBefore(f, m, owner);
   if (two) return two;
   const same = (dogs: readonly string[]) =>
