@@ -243,6 +243,13 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     // A later present sign stands against it.
     last.entry.assertion = 'resolved';
     if (allOfIt(f, m)) for (const r of found) if (toldWith(f, r, last)) r.entry.assertion = 'resolved';
+    if (allOfThat(f, m)) for (const r of found) if (was(r) && r.from < last.from) r.entry.assertion = 'resolved';
+    // "Gus was sick and Ivy was limping. Both are fine now."
+    if (who && who.dogs.length > 1 && who.kind === 'group' && m.from - who.to <= 3)
+      for (const dog of who.dogs) {
+        const own = found.findLast((r) => r.from < who.from && r.entry.dogs.includes(dog));
+        if (own && was(own)) own.entry.assertion = 'resolved';
+      }
     last.entry.span = f.span([Math.min(last.from, m.from), last.to], [m.from, m.to]);
     const double = found.findIndex(
       (r) =>
@@ -264,6 +271,16 @@ function allOfIt(f: Frame, m: Mention): boolean {
   while (/^(is|'s|are|'re|has|have|been)$/.test(f.low(k - 1)) || f.low(k - 1) === 'all') k--;
   const all = f.tokens.slice(k, m.to).some((t) => t.low === 'all');
   return all && (k === 0 || f.isStrong(k - 1) || /^(that|they|those|these)$/.test(f.low(k - 1)));
+}
+
+/** Told as so, or of an earlier day. */
+const was = (r: ReadFinding): boolean => r.entry.sign !== 'any' && (!r.entry.assertion || r.entry.assertion === 'past');
+
+/** "all of that is gone now", "everything's cleared up since": whatever was told of whatever dog. */
+function allOfThat(f: Frame, m: Mention): boolean {
+  let k = m.from - 1;
+  while (/^(is|'s|are|'re|has|have|been|was|were|all|since)$/.test(f.low(k))) k--;
+  return f.low(k) === 'everything' || (/^(that|it|this)$/.test(f.low(k)) && /^(all|of)$/.test(f.low(k - 1)));
 }
 
 /** Was `r` told of the same dog in the same sentence before? */

@@ -113,6 +113,7 @@ function dogFollows(tokens: readonly Token[], m: Mentions, to: number, names: Re
   if (AFTER_DOG.has(t.low) || names.has(to)) return true;
   return Boolean(
     m.at('sign', to) ||
+      m.at('fine', to) ||
       m.at('manner', to) ||
       m.at('position', to) ||
       m.at('ate', to) ||

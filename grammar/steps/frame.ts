@@ -8,6 +8,7 @@ import { type DogPhrase, findDogs, findPeople, type PersonMention, takenBack } f
 import { lineupFor, resolveDogs, type Told } from './groups.ts';
 import { hear, type WordHeard } from './hearing-note.ts';
 import { findMentions, type Mention, type Mentions } from './mentions.ts';
+import { notedDay } from './noted-day.ts';
 import { withPauses } from './pauses.ts';
 import { type Quantity, quantitiesOf } from './quantities.ts';
 import { type Roster, rosterOf } from './roster.ts';
@@ -112,6 +113,8 @@ export class Frame {
   readonly #quantityAt: (Quantity | undefined)[];
   readonly #personAt: (PersonMention | undefined)[];
   #hasLater = false;
+  /** A day gone that the note is written of. */
+  readonly #noted: ReturnType<typeof notedDay>;
 
   constructor(text: string, context: Context, trace?: string[]) {
     this.text = text;
@@ -145,6 +148,7 @@ export class Frame {
       .filter((c) => !(c.gives === 'past' && c.to - c.from === 1 && this.low(c.from) === 'sat') || this.#dates(c.from))
       // A dog called Will plans nothing.
       .filter((c) => !this.dogs.some((d) => d.kind === 'names' && d.from <= c.from && c.to <= d.to));
+    this.#noted = notedDay(this.tokens, this.cues, this.dogs);
     const length = this.tokens.length;
     this.claimed = new Array(length).fill(false);
     this.#dogAt = cover(length, this.dogs);
@@ -324,6 +328,8 @@ export class Frame {
     const near = this.#followed(from, to);
     if (near.assertion !== 'present' || near.cue) return near;
     if (this.#laterToday(from)) return { assertion: 'planned' };
+    const noted = this.#noted;
+    if (noted && noted.from <= from && to <= noted.to) return { assertion: 'past' };
     const day = this.#dayOf(from);
     return day ? { assertion: day.gives as Assertion, cue: day } : near;
   }
