@@ -1,6 +1,7 @@
 /** Readers "attitude" and "gait": how the dogs went. */
 import type { DogPhrase, Frame, Mention, Owner } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
+import { wordsIn } from '../steps/tokens.ts';
 import { doubted, said } from './places.ts';
 
 /** Single words that say how a dog went only right behind the dog; elsewhere they mean other things. */
@@ -10,7 +11,7 @@ const CLOSE_ONLY = new Set(
   ),
 );
 const LINK =
-  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|loose|free|light|runs|ran|stands|stood|works|worked|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead|finished|finishes|finish|ended|home|fresh|simply|course|naturally|honestly|frankly|but|yet)$/;
+  /^('s|'d|is|are|was|were|am|been|be|being|'re|has|have|had|n't|a|an|the|so|very|really|pretty|quite|too|all|both|just|still|also|always|looking|look|looks|looked|feeling|feels|felt|seems|seemed|seem|going|gone|got|getting|gets|went|goes|doing|did|acting|bit|little|touch|kind|of|kinda|sort|as|again|now|today|tonight|kept|keeps|keep|only|not|no|never|and|,|:|-|were|running|ran|pulling|super|absolutely|totally|plain|already|completely|more|most|even|out|there|fairly|whole|way|real|well|be|right|back|then|in|on|lead|swing|wheel|team|at|up|front|stayed|stays|turned|coming|come|came|starting|started|start|be|while|since|the|they|nice|old|sure|their|his|her|quickly|loose|free|light|runs|ran|stands|stood|works|worked|who|that|least|kept|rather|somewhat|slightly|extra|off|proper|dead|finished|finishes|finish|ended|home|fresh|simply|course|naturally|honestly|frankly|but|yet|simply|merely)$/;
 
 /** Reads how the dogs went. */
 export function readAttitude(f: Frame): void {
@@ -26,7 +27,7 @@ export function readAttitude(f: Frame): void {
       f.claim(m.from, m.to);
       continue;
     }
-    if (deniedInside(f.tokens, m)) assertion = 'absent';
+    if (deniedInside(f.tokens, m) || neverQuit(f, m)) assertion = 'absent';
     else if (negativeInside(f, m)) assertion = assertion === 'absent' ? 'present' : assertion;
     if (owner.phrase?.negative && assertion === 'present') assertion = 'absent';
     f.add({
@@ -46,6 +47,10 @@ export function readAttitude(f: Frame): void {
     covered = m.to;
   }
 }
+
+/** "she got scared but she didn't quit" */
+const neverQuit = (f: Frame, m: Mention) =>
+  /^(quit|quits|stall|balk)$/.test(f.low(m.from)) && /^(n't|not|never)$/.test(f.low(m.from - 1));
 
 /** "not pulling", "wouldn't go": the denial is part of the word. */
 const negativeInside = (f: Frame, m: Mention) => {
@@ -161,7 +166,7 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   if (
     /^(barking|screaming|howling|banging|jumping|leaping)$/.test(words) &&
     /^(at|over)$/.test(next) &&
-    !/^(every|each|all)$/.test(f.low(m.to + 1)) &&
+    !/^(every|each|all|me|us|everybody|everyone|hookup)$/.test(f.low(m.to + 1)) &&
     !/^(the line|the lines)/.test(`${f.low(m.to + 1)} ${f.low(m.to + 2)}`) &&
     !/^(the|hookup|hook|start|startup|takeoff|launch|departure|feeding)$/.test(f.low(m.to + 1)) &&
     !(/^(me|us)$/.test(f.low(m.to + 1)) && f.low(m.to + 2) === 'to' && /^(go|run|leave|move)$/.test(f.low(m.to + 3)))
@@ -177,7 +182,11 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   if (/^(fine|ok|good|great)$/.test(words) && /^(all|now|otherwise|to)$/.test(next) && next !== 'all')
     return next !== 'now';
   if (/^(fine|ok)$/.test(words) && next === 'all') return false;
-  if (words.split(' ').length === 1 && (f.m.from('sign', m.to) || f.siteAt(m.to))) return false;
+  // "You had Roxy down as sore"
+  if (words === 'down' && (next === 'as' || /^(theirs|hers|his|it)$/.test(prev))) return false;
+  // "flat, tail down": two words for it
+  if (words.split(' ').length === 1 && (f.m.from('sign', m.to) || (f.siteAt(m.to) && !f.m.from('manner', m.to))))
+    return false;
   if (
     /^(lay|lies|lie|laid|laying|lying) down$/.test(words) &&
     /^(at|in|on|for|to|as|and|right|by|with|after)$/.test(next) &&
@@ -258,6 +267,19 @@ const toldBefore = (f: Frame, tag: string, group: DogPhrase, except: DogPhrase):
 
 /** "lope all exc gus trot": the gait of the one left out. */
 function exceptionsOwn(f: Frame, m: Mention): Owner | undefined {
+  // "they have been trotting since, bar Drift, who's pacing"
+  const who = f.dogs.find(
+    (x) =>
+      x.excepted &&
+      x.to <= m.from &&
+      /^,? ?who ?('s|is|was|has|had been|has been)?$/.test(wordsIn(f.tokens, x.to, m.from)),
+  );
+  if (who) {
+    for (const e of f.entries)
+      if (e.kind === 'gait' && e.dogs.length > 2 && e.gait !== m.value)
+        e.dogs = e.dogs.filter((x) => !who.dogs.includes(x));
+    return { dogs: who.dogs, phrase: who, doubt: who.doubt };
+  }
   const d = f.dogs.find((x) => x.excepted && x.to <= m.from && m.from - x.to <= 2);
   const group = d && f.dogs.find((x) => x.except === d);
   return d && group && toldBefore(f, 'gait', group, d) && !f.strongBetween(d.to, m.from)
@@ -280,7 +302,13 @@ export function readGait(f: Frame): void {
       /^(good|nice|steady|slow|fast|the|a|our|this|easy|that|same|own|great|decent|solid|at|of)$/.test(prev)
     )
       continue;
-    if (prev === "'s" && !f.dogAt(m.from - 1) && !f.dogs.some((d) => d.to === m.from - 1)) continue;
+    if (
+      prev === "'s" &&
+      f.low(m.from - 2) !== 'who' &&
+      !f.dogAt(m.from - 1) &&
+      !f.dogs.some((d) => d.to === m.from - 1)
+    )
+      continue;
     if (
       /^(the|a|my|to|for|long|short|quick|nice|of|sore)$/.test(prev) &&
       /^walk/.test(word) &&
@@ -290,11 +318,14 @@ export function readGait(f: Frame): void {
     if (/^trots$/.test(word) && prev === 'the') continue;
     if (
       /^walk/.test(word) &&
+      !/^(then|now)$/.test(f.low(m.to + 1)) &&
       /^(off|away|out|over|up|back|around|to|into|in|by|past|through|the)$/.test(
         f.low(/^(right|straight|clean)$/.test(f.low(m.to)) ? m.to + 1 : m.to),
       )
     )
       continue;
+    // "Bev could have walked it quicker"
+    if (prev === 'have' && /^(could|would|might|should)$/.test(f.low(m.from - 2))) continue;
     // "lope, all; exc. Gus: trot"
     const behind = /^[,:-]$/.test(f.low(m.to)) ? f.dogFrom(m.to + 1) : undefined;
     const listed = behind?.dogs.length && /^([.;/]|)$/.test(f.low(behind.to)) ? behind : undefined;

@@ -113,6 +113,8 @@ export function groupStands(
     return true;
   }
   if (words === 'all') {
+    // "the boys would go again, they're all barking at me": those spoken of
+    if (prev === "'re" && tokens[g.from - 2]?.low === 'they') return false;
     // "booties on all.", "salve for all"; "once and for all" says of nobody
     // "lope, all; exc. Gus"
     if (m.from('except', g.to) || (next === ';' && m.from('except', g.to + 1))) return !/^(at|after|with)$/.test(prev);
