@@ -147,7 +147,9 @@ function leftOf(f: Frame, from: number): Found | undefined {
           alone ??= d;
         if (d.kind !== 'pronoun') withDogs.push(...d.dogs);
         const c = f.m.at('company', d.from - 1);
-        k = (c?.from ?? d.from) - 1;
+        k = (c?.from ?? (d.company ? d.from : d.from - 1)) - 1;
+        // "right behind them in swing": no side
+        if (f.low(k) === 'right' && f.low(k + 1) === 'behind') k--;
         continue;
       }
       if (d.possessive && d.kind === 'pronoun' && f.low(d.to) === 'own') {

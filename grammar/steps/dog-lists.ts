@@ -69,7 +69,11 @@ export function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhr
       /^(and|&|\+|n)$/.test(tokens[p.to]?.low ?? '')
     ) {
       const place = m.from('position', p.to + 1);
-      if (place && !out.some((o) => o.from >= p.to && o.from <= p.to + 1)) {
+      if (
+        place &&
+        !/^(at|in)$/.test(tokens[place.from]?.low ?? '') &&
+        !out.some((o) => o.from >= p.to && o.from <= p.to + 1)
+      ) {
         p.groups = [...(p.groups ?? []), place.value];
         p.to = place.to;
       }
