@@ -4,6 +4,7 @@
  */
 import { ACTIONS, AFTER_OWN, FINITE, GOES_ON, IS_SOME, NOUN_OF_CLAUSE, TOPICS } from '../words/pauses.ts';
 import {
+  acts,
   fronted,
   has,
   led,
@@ -11,19 +12,62 @@ import {
   low,
   ofSpeaker,
   particle,
+  placed,
   type Rule,
   skipSmall,
   tells,
+  type View,
   verbAt,
   verbBefore,
 } from './pause-view.ts';
 
+/** "growling at Sula | Nika's wrist is warm": the name before stands behind its own little word, this one tells something. */
+function besides(v: View, i: number): boolean {
+  let k = i - 1;
+  while (k > 0 && !v.names.has(k)) k--;
+  const to = v.names.get(i) as number;
+  return (
+    v.names.get(k) === i &&
+    /^(at|with|beside|behind|by|in|of|on|to|for|alongside)$/.test(low(v, k - 1)) &&
+    !v.names.has(to) &&
+    !/^(and|&|\+|or)$/.test(low(v, to)) &&
+    (verbAt(v, to) ||
+      (/'s$|s$/.test(low(v, to - 1)) && has(v, to, 'part', 'side', 'end') !== undefined) ||
+      /^(back|up)$/.test(low(v, to)))
+  );
+}
+/** Does a person's name that begins a statement end before `i`? */
+function heads(v: View, i: number): boolean {
+  const from = [...v.people].find((p) => v.names.get(p) === i);
+  return from !== undefined && (from === v.from || from === 0);
+}
+/** "Halla are not | all three have eaten": a denial whose word was left out. */
+const leftOut = (v: View, i: number): boolean =>
+  /^(not|n't)$/.test(low(v, i - 1)) &&
+  /^(is|are|was|were|has|had|did|does|do)$/.test(low(v, i - 2)) &&
+  v.nameAt.has(i - 3);
+
 export const SUBJECTS: readonly Rule[] = [
+  {
+    // "Katrin | Sprite lead, Rolf wheel": who drives heads her team
+    name: '<person> <dogs> <place>',
+    mark: '.',
+    at: (v, i) => {
+      const dogs = v.people.has(i) ? (v.names.get(i) as number) : -1;
+      return v.names.has(dogs) && !v.people.has(dogs) && !led(v, i) && placed(v, listEnd(v, dogs));
+    },
+  },
+  {
+    name: '<person>: <dogs> <place>',
+    mark: ':',
+    at: (v, i) => v.names.has(i) && !v.people.has(i) && heads(v, i) && placed(v, listEnd(v, i)),
+  },
   {
     name: '<dog> <what is told>',
     mark: '.',
     at(v, i) {
-      if (!v.names.has(i) || v.nameAt.has(i - 1) || led(v, i)) return false;
+      if (!v.names.has(i) || led(v, i) || (v.nameAt.has(i - 1) && !besides(v, i))) return false;
+      if (/^(i|we)$/.test(low(v, listEnd(v, i)))) return !acts(v, i - 1) && verbAt(v, listEnd(v, i) + 1);
       if (v.quantities.get(i - 1)?.dimension === 'ordinal' || v.quantities.get(i - 2)?.dimension === 'ordinal')
         return false;
       if (v.people.has(i) && v.names.has(v.names.get(i) ?? -1)) return false;
@@ -52,6 +96,7 @@ export const SUBJECTS: readonly Rule[] = [
     name: 'he <verb>',
     mark: ',',
     at(v, i) {
+      if (v.nameAt.has(i - 1)) return false;
       if (!/^(he|she|they|we|i)$/.test(low(v, i)) || NOUN_OF_CLAUSE.has(low(v, i - 1)) || led(v, i)) return false;
       if (has(v, i - 1, 'quantity')) return false;
       return verbAt(v, i + 1) || ACTIONS.has(low(v, i + 1));
@@ -90,6 +135,7 @@ export const SUBJECTS: readonly Rule[] = [
       const to = v.names.has(g.to) ? listEnd(v, g.to) : g.to;
       return verbAt(v, to) || Boolean(has(v, to, 'ate', 'drank', 'manner', 'fine', 'sign'));
     },
+    even: leftOut,
   },
   {
     name: 'the <thing> <verb>',
@@ -97,8 +143,9 @@ export const SUBJECTS: readonly Rule[] = [
     at(v, i) {
       if (!/^(the|my|our|his|her|their)$/.test(low(v, i)) || led(v, i) || verbBefore(v, i) || v.nameAt.has(i - 1))
         return false;
-      if (fronted(v, i)) return false;
+      if (fronted(v, i) || /^(it|him|her|them)$/.test(low(v, i - 1))) return false;
       for (let k = i + 1; k < i + 6; k++) {
+        if (v.nameAt.has(k) && k > i + 1) return false;
         if (/^('s|is|are|was|were|has|had|looks|look|looked|feels|felt|seems)$/.test(low(v, k))) return k > i + 1;
         if (GOES_ON.has(low(v, k)) && !/^(of|other|one|about|in|on|both|two|same|more)$/.test(low(v, k))) return false;
       }

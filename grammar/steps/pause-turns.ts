@@ -21,7 +21,13 @@ export const TURNS: readonly Rule[] = [
     name: '<done>',
     mark: ',',
     at(v, i) {
-      if (!ACTIONS.has(low(v, i)) || v.nameAt.has(i - 1) || has(v, i - 1, 'pronoun', 'me', 'group')) return false;
+      if (
+        !ACTIONS.has(low(v, i)) ||
+        v.nameAt.has(i - 1) ||
+        (/^(on|in)$/.test(low(v, i + 1)) && has(v, i - 1, 'part', 'bootie', 'item')) ||
+        has(v, i - 1, 'pronoun', 'me', 'group')
+      )
+        return false;
       return (
         /^(it|him|her|them|that|both|all|everyone|everybody|the|a|an|some|his|my|on|in|two|more|fresh|new|another)$/.test(
           low(v, i + 1),
@@ -66,7 +72,7 @@ export const TURNS: readonly Rule[] = [
       if (has(v, i - 1, 'part', 'side', 'paw', 'end') && !lamePaw) return false;
       // "three-legged LH | hock swollen": the foot is of the limp
       if (/^(lf|rf|lh|rh)$/.test(low(v, i)) && v.m.at('sign', i - 1)?.value === 'lame') return false;
-      if (!lamePaw && !has(v, i - 1, 'sign', 'severity', 'trend', 'fine') && !v.quantityAt.has(i - 1)) return false;
+      if (!lamePaw && !has(v, i - 1, 'sign', 'trend', 'fine') && !v.quantityAt.has(i - 1)) return false;
       let k = i;
       while (has(v, k, 'part', 'side', 'paw', 'end') && !v.m.from('sign', k)) k++;
       let named = false;
@@ -112,7 +118,7 @@ export const TURNS: readonly Rule[] = [
     mark: '.',
     at(v, i) {
       const q = v.m.from('quantity', i);
-      if (!q || v.quantityAt.has(i) || !v.quantityAt.has(i - 1)) return false;
+      if (!q || v.quantityAt.has(i) || /^(on|out|at|in|of)$/.test(low(v, i)) || !v.quantityAt.has(i - 1)) return false;
       return v.names.has(q.to) && !v.nameAt.has(i - 1);
     },
   },
@@ -145,6 +151,56 @@ export const TURNS: readonly Rule[] = [
         v.quantityAt.has(i - 1) &&
         (q?.dimension === 'clock' || /^\d?\d:\d\d$/.test(low(v, i + 1)))
       );
+    },
+  },
+  {
+    name: '<new one> on',
+    mark: ',',
+    at: (v, i) =>
+      /^(new|spare)$/.test(low(v, i)) &&
+      !led(v, i) &&
+      !verbBefore(v, i) &&
+      /^(on|in)$/.test(low(v, low(v, i) === 'new' ? i + 2 : i + 1)) &&
+      (low(v, i) === 'spare' || /^ones?$/.test(low(v, i + 1)) || has(v, i + 1, 'item', 'bootie') !== undefined),
+  },
+  {
+    name: '<number> <trail or sky>',
+    mark: ',',
+    at: (v, i) =>
+      v.quantityAt.has(i - 1) &&
+      !v.quantityAt.has(i) &&
+      ['surface', 'condition', 'surface-weak', 'condition-weak'].some((tag) => v.m.from(tag, i)) &&
+      !/^(still|might|may)$/.test(low(v, i)) &&
+      !/^(of|out|to)$/.test(low(v, i + 1)) &&
+      !has(v, i, 'part', 'sign', 'position'),
+  },
+  {
+    name: 'mile <number> <subject>',
+    mark: '.',
+    at: (v, i) => {
+      if (!/^(mile|km|kilometre|kilometer|mi|k)$/.test(low(v, i)) || v.quantityAt.has(i - 1)) return false;
+      let k = i + 1;
+      while (v.quantityAt.has(k) || v.tokens[k]?.kind === 'number') k++;
+      return k > i + 1 && (v.names.has(k) || has(v, k, 'side', 'bootie', 'group') !== undefined);
+    },
+    even: (v, i) => /^(on|in)$/.test(low(v, i - 1)) && /^(ones?|spare)$/.test(low(v, i - 2)),
+  },
+  {
+    name: 'left the yard',
+    mark: '.',
+    at: (v, i) => {
+      if (!/^(left|out|home|back|stopped|finished|fed|snacked|watered)$/.test(low(v, i))) return false;
+      if (
+        led(v, i) ||
+        verbBefore(v, i) ||
+        v.nameAt.has(i - 1) ||
+        has(v, i - 1, 'pronoun', 'me', 'group', 'side', 'part')
+      )
+        return false;
+      if (low(v, i) === 'left' && /^(the|home)$/.test(low(v, i + 1)))
+        return /^(yard|lot|cabin|checkpoint|truck|road|kennel|camp|house|trailhead|gate)$/.test(low(v, i + 2));
+      const k = low(v, i + 1) === 'at' ? i + 2 : i + 1;
+      return low(v, i + 1) === 'at' && v.quantities.has(k) && !v.quantityAt.has(i - 1);
     },
   },
 ];

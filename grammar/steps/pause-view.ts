@@ -66,7 +66,8 @@ export const ofSpeaker = (v: View, i: number): boolean => {
 export const fronted = (v: View, i: number): boolean => {
   for (let k = i - 1; k >= v.from && i - k < 8; k--) {
     if (/^(that|where|when|whereupon|because|whether|which)$/.test(low(v, k))) return true;
-    if (FINITE.has(low(v, k)) || ACTIONS.has(low(v, k)) || v.nameAt.has(k)) return false;
+    if (FINITE.has(low(v, k)) && low(v, k) !== 'left') return false;
+    if (ACTIONS.has(low(v, k)) || v.nameAt.has(k)) return false;
   }
   return false;
 };
@@ -102,3 +103,10 @@ export interface Rule {
   /** Where the mark hangs on what stands around. */
   markAt?(v: View, i: number): Pause['mark'];
 }
+
+/** Is a place in the team told behind a list of names that ends at `k`? */
+export const placed = (v: View, k: number): boolean => {
+  let i = k;
+  while (/^(in|at|the|alone|single|solo|up|on|by|herself|himself)$/.test(low(v, i))) i++;
+  return v.m.from('position', i) !== undefined;
+};

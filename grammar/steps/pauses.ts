@@ -54,6 +54,9 @@ function fitting(v: View, i: number, mark: Pause['mark']): Pause['mark'] | undef
   if (heading(v, i)) return ':';
   if (mark !== '.') return mark;
   if (SUBORDINATE.has(low(v, v.from))) return ',';
+  // "… if it gets windy, Mustard goes to lead"
+  for (let k = i - 1; k > v.from && i - k < 12 && low(v, k) !== 'and'; k--)
+    if (/^(if|when|unless|until)$/.test(low(v, k))) return ',';
   if (saidSomething(v, i)) return '.';
   if (LEADS_IN.has(low(v, v.from))) return undefined;
   return i - v.from <= 5 ? ':' : '.';

@@ -7,7 +7,7 @@ const set = (s: string): ReadonlySet<string> => new Set(s.split(' '));
 export const GOES_ON = set(
   'a an the this that these those his her its their our my your each every some any no of in on at from with without to into onto between under around over near for by behind beside alongside inside through across along past since until till than like as and or nor but n & + plus minus / if when while where before after because so who which what how why not ' +
     "is 's are 're was were am 'm be been being has have 've had do does did will 'll would 'd can could might may should must shall " +
-    'definitely certainly clearly obviously simply basically very really pretty quite too more less most just only even still also i we he she they you never always both all half another other same about around approx above below except bar excepting exc incl including per definitely certainly clearly basically simply maybe perhaps probably possibly versus vs named called whose although though whether whereas facing underneath blowing fresh new old',
+    'definitely certainly clearly obviously simply basically very really pretty quite too more less most just only even still also i we he she they you never always both all half another other same about around approx above below except bar excepting exc incl including per definitely certainly clearly basically simply unfortunately fortunately luckily sadly maybe perhaps probably possibly versus vs named called whose although though whether whereas facing underneath blowing fresh new old',
 );
 /** Verbs by which a statement with a subject is known. */
 export const FINITE = set(
@@ -45,7 +45,7 @@ export const TOPICS = set('trail wind snow sky weather feet gums temp temperatur
 export const SUBORDINATE = set('if when while after before since because as once until though although whenever by');
 /** Words of time and place that lead into a statement without ending it. */
 export const LEADS_IN = set(
-  'at on in around about after before last this since yesterday today tomorrow tonight next monday tuesday wednesday thursday friday saturday sunday so then now well okay ok and but also just right for one two three four five from when if while by after um uh oh no yes',
+  'at on in around about after before last this since yesterday today tomorrow tonight next monday tuesday wednesday thursday friday saturday sunday so then now well okay ok and but also just right for one two three four five from when if while by after um uh oh no yes mile km kilometre kilometer mi k',
 );
 /** Behind "there is": what there is. */
 export const IS_SOME = set('a an no some nothing not one two three any lots plenty ice snow water blood');
