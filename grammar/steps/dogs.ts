@@ -51,7 +51,11 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
     const p = phraseOf(g.from - none, to, 'group', [], (to > g.to && !has) || bare);
     p.value = g.value === 'none' ? 'all' : g.value === 'neither' ? 'both' : g.value;
     if (/^(count|rest)/.test(g.value)) p.count = counted(tokens, g);
-    if (g.value.startsWith('rest')) p.since = headingBefore(tokens, g.from);
+    if (g.value.startsWith('rest')) {
+      const heading = headingBefore(tokens, g.from);
+      // "Ivy: barking / Gus: same / rest: solid": a dog heads what is told of it alone
+      if (!phrases.some((d) => d.kind === 'names' && d.to === heading)) p.since = heading;
+    }
     // "the leader is Gus" tells who stands there
     if (/^the-/.test(g.value) && phrases.some((d) => d.kind === 'names' && d.from > to && d.from - to < 3)) continue;
     restrict(tokens, m, p);

@@ -26,7 +26,7 @@ export const TAKES = new Set([
 ]);
 /** Words that stand before a name within its own statement. */
 export const BEFORE_NAME = set(
-  'otherwise then now also poor old little big meanwhile anyway anyways okay ok well uh um er course however again tomorrow today tonight yesterday although though whereas whether whose nearly almost underneath because since if that both neither only even just mr mrs miss dear good sweet silly young ' +
+  'want wanted wants otherwise then now also poor old little big meanwhile anyway anyways okay ok well uh um er course however again tomorrow today tonight yesterday although though whereas whether whose nearly almost underneath because since if that both neither only even just mr mrs miss dear good sweet silly young ' +
     'monday tuesday wednesday thursday friday saturday sunday morning afternoon evening night week oh hey sorry left boy girl',
 );
 /** Nouns that take a clause without a word between: "the way he looked", "the line I hung". */
