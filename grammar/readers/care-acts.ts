@@ -191,6 +191,12 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         !/^(in|out|into|with)$/.test(next) &&
         // "snapped at him for looking at his own"
         !(prev === 'for' && /^look/.test(words)) &&
+        // "Gus kept looking at his left hind": the dog himself
+        !(
+          /^looking/.test(words) &&
+          /^(kept|keeps|was|is|'s|been|stood|stands|always|still)$/.test(prev) &&
+          f.dogs.some((d) => d.to <= m.from && m.from - d.to <= 3)
+        ) &&
         !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev))
       );
     case 'trimmed':

@@ -178,6 +178,8 @@ function eventAt(f: Frame, k: number, end: number): Event | undefined {
     )
       continue;
     if (/^(out|off|back|away|home)$/.test(hit[0]) && f.siteAt(k)) continue;
+    // "started snowing around ten", "started to limp at nine"
+    if (/^start(ed|ing)?$/.test(hit[0]) && (/ing$/.test(f.low(k + 1)) || f.low(k + 1) === 'to')) continue;
     if (/^left$/.test(hit[0]) && (f.siteAt(k) || f.m.at('position', k + 1) || f.dogFrom(k + 1))) continue;
     if (hit[0] === 'out' && f.low(k + 1) === 'there') continue;
     if (

@@ -34,6 +34,12 @@ const CHORE =
 
 export function readDuration(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'duration' || q.weak) return false;
+  // "eating poorly for three days": how long it has gone on is nobody's time on the trail
+  if (
+    q.value >= 24 * 60 &&
+    !/\b(rest|rested|resting|layover|camp|camped|stop|stopped|off)\b/.test(leftOf(f, q, 6) + rightOf(f, q, 3))
+  )
+    return false;
   // seconds are a way of saying "at once"
   if (q.value < 1) return false;
   // "two days off"

@@ -105,6 +105,8 @@ export function readFine(
   if (hyd) return readHydration(f, m, k);
   const two = bothFine(f, m, found);
   if (two.length) return two;
+  const they = theyFine(f, m);
+  if (they) return [they];
   let site = f.sites.find((s) => s.to === k + 1 && !s.anaphor && !takenSites.has(s)) ?? siteBehindFine(f, m);
   const anaphor = f.sites.find((s) => s.to === k + 1 && s.anaphor);
   if (!site && anaphor && footThere(f, anaphor)) {
@@ -216,6 +218,19 @@ function feetHeading(f: Frame, m: Mention, k: number): ReadFinding | undefined {
     to: m.to,
     site,
   };
+}
+
+/** "I checked Tank's feet twice and they are fine": the feet, not the dogs. */
+function theyFine(f: Frame, m: Mention): ReadFinding | undefined {
+  let k = m.from - 1;
+  while (/^(are|were|look|looked|feel|felt|all|just|perfectly|totally|'re|both)$/.test(f.low(k))) k--;
+  if (f.low(k) !== 'they' || k === m.from - 1) return undefined;
+  const s = f.sites.filter((x) => x.plural && x.part && !x.anaphor && x.to <= k && k - x.to <= 6).at(-1);
+  if (!s || f.sentence(s.from) !== f.sentence(m.from) || f.isClaimed(s.from, s.to)) return undefined;
+  if (f.dogs.some((d) => d.from >= s.to && d.to <= k)) return undefined;
+  const owner = f.owner(s.from, s.to, s);
+  if (owner.human || !owner.dogs.length) return undefined;
+  return { entry: anyFinding(f, m, owner, s, 'absent'), from: s.from, to: m.to, site: s };
 }
 
 /** "checked the shoulder and the wrist and both are fine": the two places named before. */

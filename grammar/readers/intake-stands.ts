@@ -94,6 +94,9 @@ export function takingStands(
   )
     return false;
   if (/^(nearly|almost) all$/.test(words) && (next === ':' || next === 'of')) return false;
+  // "trotting almost all the way"
+  if (/^(nearly|almost) all$/.test(words) && (!topic || /^(the|of|day|night|week|morning|run)$/.test(next)))
+    return false;
   // the pill, not the food
   if (
     /^(spat|spit)/.test(words) &&

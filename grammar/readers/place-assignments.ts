@@ -169,8 +169,19 @@ function leftOf(f: Frame, from: number): Found | undefined {
       k = backIn.from - 1;
       continue;
     }
-    const place = f.m.at('position', k);
-    if (place && words.some((w) => w === 'to' || w === 'back' || w === 'up') && f.roster.lineup.length) {
+    const place = f.m.at('position', k) ?? (f.low(k) === 'and' ? f.m.at('position', k - 1) : undefined);
+    // "Penny moved from swing to lead", "out of wheel and into team": where she was
+    const leaves = place && cameFrom(f, place.from);
+    if (leaves !== undefined) {
+      k = leaves - 1;
+      continue;
+    }
+    if (
+      place &&
+      f.low(k) !== 'and' &&
+      words.some((w) => w === 'to' || w === 'back' || w === 'up') &&
+      f.roster.lineup.length
+    ) {
       // "swing back to wheel": a place named as its dogs.
       const dogs = f
         .lineup(k)
@@ -203,6 +214,14 @@ function leftOf(f: Frame, from: number): Found | undefined {
     k--;
   }
   return giveUp();
+}
+
+/** Where "from" or "out of" begins before the place at `i`; undefined where neither stands there. */
+function cameFrom(f: Frame, i: number): number | undefined {
+  let k = i - 1;
+  while (SIDE[f.low(k)] || /^(the|her|his|their)$/.test(f.low(k))) k--;
+  if (f.low(k) === 'from') return k;
+  return f.low(k) === 'of' && f.low(k - 1) === 'out' ? k - 1 : undefined;
 }
 
 /** "up front with june": the dog beside. */

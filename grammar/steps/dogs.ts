@@ -169,6 +169,14 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
     if (/^(the|all|poor|old|our|my|even|just)$/.test(tokens[before]?.low ?? '')) before--;
     const prev = tokens[before]?.low ?? '';
     if (PREPS.has(prev)) p.prep = prev;
+    // "one of the leaders": not both of them
+    if (
+      p.kind === 'group' &&
+      prev === 'of' &&
+      /^(one|two|three|some|couple|few|several|most|another)$/.test(tokens[before - 1]?.low ?? '') &&
+      /^(lead|swing|team|wheel|left|right|F|M|all|rest)$/.test(p.value ?? '')
+    )
+      p.value = 'some-of';
     // "put Lark, not Sunny, in wheel"
     const last = out[out.length - 1];
     if (

@@ -194,6 +194,10 @@ function group(
       p.doubt = 'how many dogs are meant was said, not which';
       return [];
     }
+    case 'some-of':
+      p.doubt = 'which of them is meant was not said';
+      p.much = true;
+      return [];
     case 'former':
     case 'latter': {
       const pair = lastTwo(

@@ -315,7 +315,8 @@ const RESOLVED: CueGroup[] = [
       {run|been|come|gone|stayed} {clear|normal|fine|clean|yellow} {ever since|since} {then|} ; {not|n't|nothing|none} {any more|anymore|any longer} $ ; {has|have|had|'s|is} healed over
       {today|now} not {any more|anymore|any longer} ; {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $
       {nothing|not a thing|not much} {to see|there|left} {there|} {now|anymore|any more|today}
-      {now|today} {<it>} {<been>} {<ok>}`,
+      {now|today} {<it>} {<been>} {<ok>} ; {looks|feels|seems|is|'s|looking|runs|moves|walks} {perfectly|completely|totally|quite|} {<ok>} {today|now|again|this morning|tonight}
+      {ran|walked|trotted|warmed|worked|came} {right|} out of it`,
   },
   {
     name: 'was …, but is fine',
@@ -324,7 +325,8 @@ const RESOLVED: CueGroup[] = [
     reach: 'statement',
     anaphoric: true,
     afterPast: true,
-    phrases: '{<it>} {<be>} {<ok>}',
+    phrases:
+      '{<it>} {<be>} {<ok>} ; {<be>} {<ok>} {after|within|by|from} {a|an|the|that|about|one|two|three|} {mile|miles|while|bit|few|minute|minutes|stop|break|lunch|noon|hour|km|kilometre|kilometer|evening|night|then|there}',
   },
 ];
 
