@@ -1,5 +1,6 @@
 /** What follows from findings already read: parts that may be the one, lists under a heading, "has it too", "healed". */
 import type { Frame, Mention, Site } from '../steps/frame.ts';
+import { crosswise } from './finding-lists.ts';
 import { anyFinding, type Finding, footThere, partTakesEnd, type ReadFinding, severityOf } from './finding-parts.ts';
 import { partFor, WHOLE_BODY } from './where.ts';
 
@@ -51,7 +52,7 @@ const near = (f: Frame, s: Site) =>
 const sideOf = (s: Site | undefined) => s?.side;
 
 /** "started limping at mile 15, left rear, loaded her", "one torn nail in Moss, right front, trimmed": a bare foot between marks. */
-export function lateSites(f: Frame, found: readonly ReadFinding[], taken: Set<Site>): void {
+export function lateSites(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
   for (const r of found) {
     const footed = r.entry.part !== undefined && partTakesEnd(r.entry.part) && !r.entry.side && !r.entry.end;
     if (!footed && (r.entry.sign !== 'lame' || r.entry.part || r.entry.assertion)) continue;
@@ -59,14 +60,21 @@ export function lateSites(f: Frame, found: readonly ReadFinding[], taken: Set<Si
     const s = f.sites.find(
       (x) => x.from > r.to && x.from - r.to < reach && !x.part && x.side && x.end && !taken.has(x),
     );
-    if (!s || f.isClaimed(s.from, s.to) || !/^[.,]$/.test(f.low(s.from - 1)) || !/^([.,;!]|)$/.test(f.low(s.to)))
+    if (
+      !s ||
+      f.isClaimed(s.from, s.to) ||
+      !/^[.,]$/.test(f.low(s.from - 1)) ||
+      !/^([.,;!]|being|is|was|)$/.test(f.low(s.to))
+    )
       continue;
     if (f.m.of('sign').some((x) => x.from >= r.to && x.to <= s.from)) continue;
     const own = r.entry.dogs.join();
     if (f.dogs.some((d) => d.kind === 'names' && d.from >= r.to && d.to <= s.from && d.dogs.join() !== own)) continue;
     const part = footed ? r.entry.part : ('leg' as const);
-    Object.assign(r.entry, { part, side: s.side, end: s.end });
-    r.site = { ...s, part };
+    const [one = s, two] = crosswise(s) ?? [];
+    if (two) found.push({ ...r, entry: { ...r.entry, part, side: two.side, end: two.end }, site: { ...two, part } });
+    Object.assign(r.entry, { part, side: one.side, end: one.end });
+    r.site = { ...one, part };
     taken.add(s);
     f.claim(s.from, s.to);
   }
@@ -95,28 +103,30 @@ export function distribute(f: Frame, found: ReadFinding[], taken: Set<Site>): vo
         mayTake(f, s, head, found, taken),
     );
     if (!bare.length) continue;
-    const out: ReadFinding[] = bare.map((s) => {
-      const own = f.dogs.filter((d) => d.to <= s.from && d.from >= head.from && !d.company && d.dogs.length).at(-1);
-      const dogs = own ? own.dogs : head.entry.dogs;
-      const severity = severityOf(f, { tag: 'sign', value: head.entry.sign, from: s.from, to: s.to }, undefined);
-      const part = head.entry.part ?? partFor(head.entry.sign, s);
-      const { severity: _s, doubt: _d, because: _b, ...rest } = head.entry;
-      const entry: Finding = {
-        ...rest,
-        dogs,
-        ...(part ? { part } : {}),
-        side: s.side,
-        ...(s.end && partTakesEnd(part ?? '') ? { end: s.end } : {}),
-        ...(severity ? { severity } : {}),
-        span: f.span([head.from, head.to], [s.from, s.to]),
-        rule: '<signs>: <site>, <site>',
-      };
-      // A follow-on sign that stood on the bare foot is on the heading's part.
-      for (const r of found) if (r.site === s && r.entry.sign !== 'any' && part) r.entry.part = part;
-      taken.add(s);
-      f.claim(s.from, s.to);
-      return { entry, from: s.from, to: s.to, site: { ...s, part } };
-    });
+    const out: ReadFinding[] = bare.flatMap((told) =>
+      (crosswise(told) ?? [told]).map((s) => {
+        const own = f.dogs.filter((d) => d.to <= s.from && d.from >= head.from && !d.company && d.dogs.length).at(-1);
+        const dogs = own ? own.dogs : head.entry.dogs;
+        const severity = severityOf(f, { tag: 'sign', value: head.entry.sign, from: s.from, to: s.to }, undefined);
+        const part = head.entry.part ?? partFor(head.entry.sign, s);
+        const { severity: _s, doubt: _d, because: _b, ...rest } = head.entry;
+        const entry: Finding = {
+          ...rest,
+          dogs,
+          ...(part ? { part } : {}),
+          side: s.side,
+          ...(s.end && partTakesEnd(part ?? '') ? { end: s.end } : {}),
+          ...(severity ? { severity } : {}),
+          span: f.span([head.from, head.to], [s.from, s.to]),
+          rule: '<signs>: <site>, <site>',
+        };
+        // A follow-on sign that stood on the bare foot is on the heading's part.
+        for (const r of found) if (r.site === told && r.entry.sign !== 'any' && part) r.entry.part = part;
+        taken.add(told);
+        f.claim(s.from, s.to);
+        return { entry, from: s.from, to: s.to, site: { ...s, part } };
+      }),
+    );
     const keepHead = head.entry.dogs.length > 0 && out.every((o) => !sameDogs(o, head));
     const last = found.length;
     found.splice(h, keepHead ? 0 : 1, ...out);

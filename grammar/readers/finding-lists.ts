@@ -3,10 +3,34 @@ import type { Frame, Mention, Site } from '../steps/frame.ts';
 import { ENDS } from './elliptic-told.ts';
 import type { ReadFinding } from './finding-parts.ts';
 
+/** "LF and RH": feet that lie crosswise are two places, not all four. */
+export function crosswise(s: Site | undefined): Site[] | undefined {
+  const [a, b] = s?.paws ?? [];
+  if (s?.paws.length !== 2 || !a || !b || a[0] === b[0] || a[1] === b[1]) return undefined;
+  return s.paws.map((paw) => ({
+    ...s,
+    side: paw[0] === 'L' ? 'left' : 'right',
+    end: paw[1] === 'F' ? 'front' : 'hind',
+    paws: [paw],
+  }));
+}
+
+/** "Rolf's ears are nipped, both of them", "triceps tight on both sides": told behind the sign. */
+function onBothSides(f: Frame, m: Mention, s: Site | undefined): Site | undefined {
+  if (!s?.part || s.side || s.anaphor || s.to > m.from) return s;
+  const behind = [0, 1, 2, 3, 4].map((n) => f.low(m.to + n)).join(' ');
+  const both =
+    /^(, )?(both of (them|em)|(on|in) both sides|both sides|bilaterally|(on )?either side|(on )?each side|(on the )?left and right)( |$)/.test(
+      behind,
+    );
+  return both && PAIRED.has(s.part) ? { ...s, side: 'both' } : s;
+}
+const PAIRED = new Set('wrist shoulder elbow triceps hip knee hock thigh armpit eye ear leg foot'.split(' '));
+
 /** "LF and RF webs": one site, both sides. */
-export function merged(sites: (Site | undefined)[]): (Site | undefined)[] {
+export function merged(f: Frame, m: Mention, sites: (Site | undefined)[]): (Site | undefined)[] {
   const out: (Site | undefined)[] = [];
-  for (const s of sites) {
+  for (const s of sites.map((x) => onBothSides(f, m, x)).flatMap((x) => crosswise(x) ?? [x])) {
     const twin =
       s &&
       out.find(

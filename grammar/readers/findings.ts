@@ -186,7 +186,7 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
     to: Math.max(m.to, site.to),
     site,
   }));
-  const own: ReadFinding[] = merged(where).map((site) => ({
+  const own: ReadFinding[] = merged(f, m, where).map((site) => ({
     entry: build(f, m, sign, owner, site),
     from: Math.min(m.from, site && explicit ? site.from : m.from),
     to: Math.max(m.to, site && explicit ? site.to : m.to),
@@ -273,18 +273,16 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
       );
   // "she hasn't gone down": the cue of a swelling that hasn't holds the sign's own words
   const denied = heard.assertion === 'present' && /^(not|n't|never)$/.test(f.low(m.from - 1));
+  // "toenail gone": the word of the sign itself is no end of it
+  const itself = heard.cue && heard.cue.from >= m.from && heard.cue.to <= m.to && sign === 'torn';
   const assertion =
     deniedInside(f.tokens, m) || deniedBehind(f, m) || denied
       ? 'absent'
-      : goneToo(f, m)
+      : goneToo(f, m) || (f.m.at('over', m.from)?.to ?? 0) >= m.to
         ? 'resolved'
-        : (f.m.at('over', m.from)?.to ?? 0) >= m.to
-          ? 'resolved'
-          : // "toenail gone": the word of the sign itself is no end of it
-            (heard.cue && heard.cue.from >= m.from && heard.cue.to <= m.to && sign === 'torn') ||
-              underHeading ||
-              (other && !listed) ||
-              ailsNow(f, heard, m)
+        : underHeading && heard.cue
+          ? f.assertionWithout(heard.cue, m.from, m.to)
+          : itself || (other && !listed) || ailsNow(f, heard, m)
             ? 'present'
             : heard.assertion === 'present' && doubtedInside(f.tokens, m)
               ? 'possible'

@@ -40,12 +40,22 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   const its = them && f.owner(them.from, them.to, them);
   if (them && its && !its.human && its.dogs.length && /^(them|em|it|those|either)$/.test(f.low(k)))
     return [{ entry: anyFinding(f, m, its, them, 'absent'), from: m.from, to: k + 1, site: them }];
-  const dog = f.dogFrom(k);
+  // "found nothing Ronja lies …": a name right behind, without a word that joins it, begins the next statement
+  const joined = k > m.to || /^(with|on|in|of|at|to)$/.test(f.low(m.to - 1));
+  const dog = joined ? f.dogFrom(k) : undefined;
   let site =
     f.sites.find((s) => s.from >= k && s.from <= (dog ? dog.to + 1 : k) && s.to > k) ??
     f.sites.find((s) => s.from < k && s.to >= k && s.from >= m.to);
-  const owner: Owner =
-    dog && !(dog.possessive && !site) ? { dogs: dog.dogs, phrase: dog, doubt: dog.doubt } : f.owner(m.from, m.to, site);
+  // "went over the wheel dogs and found nothing"
+  const gone =
+    !joined && /\bfound\b/.test(words)
+      ? f.dogs.find((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length && !f.strongBetween(d.to, m.from))
+      : undefined;
+  const owner: Owner = gone
+    ? { dogs: gone.dogs, phrase: gone, doubt: gone.doubt }
+    : dog && !(dog.possessive && !site)
+      ? { dogs: dog.dogs, phrase: dog, doubt: dog.doubt }
+      : f.owner(m.from, m.to, site);
   if (/^no (injur|wounds|foot)/.test(words) && !owner.dogs.length && !owner.human && !site)
     return [{ entry: anyFinding(f, m, wholeTeam(f), undefined, 'absent'), from: m.from, to: m.to }];
   if (owner.human || (!owner.dogs.length && !site)) return [];
@@ -77,6 +87,8 @@ export function readFine(
   const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
   const asserted = f.assertion(m.from, m.to);
   if (asserted === 'absent') return [];
+  // "maybe it's the hip, well, we'll see"
+  if (words === 'well' && !/^([.,;!]|and|but|too|so|now|today|)$/.test(f.low(m.to))) return [];
   let k = m.from - 1;
   let hyd = false;
   while (k >= 0 && m.from - k < 9 && !f.isStrong(k) && !f.sites.some((s) => s.to === k + 1)) {

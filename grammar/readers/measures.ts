@@ -325,7 +325,7 @@ function dogOf(f: Frame, q: Quantity, _from: number | undefined): DogPhrase | un
   const before = f.dogs.filter((d) => d.to <= q.from && !d.company && d.dogs.length && !d.excepted);
   const last = before.at(-1);
   if (last) return last.dogs.length === 1 || last.kind === 'names' ? last : undefined;
-  const behind = f.dogs.find((d) => d.from >= q.to && d.from - q.to <= 3);
+  const behind = f.dogs.find((d) => d.from >= q.to && d.from - q.to <= 3 && !f.strongBetween(q.to, d.from));
   return behind?.dogs.length === 1 ? behind : undefined;
 }
 

@@ -227,7 +227,8 @@ const guards: Record<string, Guard> = {
     ) ||
       sites.length > 0 ||
       m.to - m.from > 1) &&
-    !f.m.at('act', m.from - 1),
+    !f.m.at('act', m.from - 1) &&
+    !givenRub(f, m),
   rubbed: ({ f, m, next, sites, prev }) =>
     (gearDoes(f, m) && sites.length > 0) ||
     (!/^(down|her|him|them|some|it|in|out|zinc|salve|ointment|his|their|both)$/.test(next) &&
@@ -325,6 +326,16 @@ export const gearDoes = (f: Frame, m: Mention): boolean => {
   return f.m.at('item', k) !== undefined && !f.siteAt(k);
 };
 
+/** "gave the shoulder a five-minute rub": what was done for it. */
+function givenRub(f: Frame, m: Mention): boolean {
+  for (let k = m.from - 1; k >= 0 && m.from - k < 10 && !f.isStrong(k); k--) {
+    if (/^(harness|collar|bootie|booties|boot|strap|tug)$/.test(f.low(k))) return false;
+    if (/^(gave|give|gives|giving|given)$/.test(f.low(k)))
+      return ![k - 1, k - 2, k - 3].some((i) => /^(harness|collar|bootie|booties|boot|strap|tug)$/.test(f.low(i)));
+  }
+  return false;
+}
+
 /** A piece of gear close by makes "worn" and "torn" its own. */
 function nearItem(f: Frame, m: Mention): boolean {
   for (let k = m.from - 5; k < m.to + 3; k++) {
@@ -353,6 +364,9 @@ export function signStands(f: Frame, m: Mention, sites: readonly Site[], found: 
   // Booties and gear have their own ways to wear and tear.
   if (/^(torn|worn|cut|split|rub|lost)$/.test(m.value) && bootieNear(f, m, sites)) return false;
   if (/^(torn|worn|cut|split)$/.test(m.value) && !sites.some((s) => s.part && s.part !== 'foot') && nearItem(f, m))
+    return false;
+  // "he licked my eyeball"
+  if (m.value === 'licking' && /^(my|me|our|us|your|you)$/.test(f.low(f.low(m.to) === 'at' ? m.to + 1 : m.to)))
     return false;
   if (m.value === 'licking' && f.m.at('ate', m.from) && !sites.length) return false;
   return true;

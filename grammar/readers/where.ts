@@ -52,7 +52,9 @@ export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site
     // "the back left one, there's a little cut in the pad": a place told with "in" is the sign's own
     const own =
       Boolean(right.part) && gapL > 3 && /^(in|on|between|under|above|behind|around|along|inside)$/.test(f.low(m.to));
-    const first = !taken.has(left) && gapR !== 0 && !own ? left : right;
+    // "Feet: tiny crack in his left hind pad": a heading is not the place
+    const heading = f.low(left.to) === ':' && left.plural && Boolean(right.part) && Boolean(right.side ?? right.end);
+    const first = !taken.has(left) && gapR !== 0 && !own && !heading ? left : right;
     if (left.part && !right.part && right.side && !left.side && gapR <= 4)
       return [{ ...left, side: right.side, end: right.end ?? left.end, to: right.to, paws: right.paws }];
     if (right.part && !left.part && left.side && !right.side && gapL <= 3)

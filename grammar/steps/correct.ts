@@ -7,7 +7,7 @@
 import { TAKES_DOG } from '../words/slots.ts';
 import { restated } from './correct-again.ts';
 import { anotherDog, mayBeAnother } from './correct-dog.ts';
-import { type Item, inPlace, MARKS, nameOf, type Region, STRONG, skip, type View } from './correct-put.ts';
+import { cutBefore, type Item, inPlace, MARKS, nameOf, type Region, STRONG, skip, type View } from './correct-put.ts';
 import { namesInSlots } from './dogs.ts';
 import { findMentions, type Mentions } from './mentions.ts';
 import { quantitiesOf } from './quantities.ts';
@@ -142,7 +142,13 @@ function replacement(v: View, region: Region): Item | undefined {
     // "left front, no, hang on, she'd turned round, the right front.": the place set off by marks
     if (low === ',' && i > k) {
       let a = i + 1;
-      while (/^(the|it|'s|that|on|his|her)$/.test(v.tokens[a]?.low ?? '')) a++;
+      while (
+        /^(the|it|'s|is|was|that|on|his|her|of|course|actually|really|in|fact|clearly)$/.test(v.tokens[a]?.low ?? '')
+      )
+        a++;
+      // "sixty three, no wait, I was leaning on it, sixty two and a half"
+      const number = v.items.find((x) => x.type === 'quantity' && x.from === i + 1);
+      if (number && /^([.;!]|)$/.test(v.tokens[number.to]?.low ?? '')) return number;
       const site = v.items.find((x) => x.type === 'site' && x.from === a);
       const end = site && v.tokens[site.to]?.low === 'one' ? site.to + 1 : (site?.to ?? 0);
       if (site && /^([.,;!]|)$/.test(v.tokens[end]?.low ?? '')) return site;
@@ -185,6 +191,10 @@ function replaced(v: View, region: Region): { tokens: Token[]; done: number } | 
   if (right.type === 'site' && right.from > skip(v, region.to, true) + 4 && region.from - left.to > 12)
     return undefined;
   if (!not && region.bare && !bareStands(v, region, left, right)) return undefined;
+  if (left.type === 'quantity' && nameBegun(v, region, left)) {
+    const tokens = [...v.tokens.slice(0, cutBefore(v, region.from)), ...v.tokens.slice(skip(v, region.to, false))];
+    return { tokens, done: region.from };
+  }
   if (region.scratch && left.to < region.from - 3 && right.from > skip(v, region.to, true)) return undefined;
   // "scratch that, I've moved Fern": a whole clause follows; the one before is dropped instead.
   if (region.scratch && right.from > region.to + 2 && right.type === 'dog') return undefined;
@@ -205,6 +215,14 @@ function lastBefore(v: View, i: number, type: Item['type']): Item | undefined {
     if (x.to <= i && x.type === type) return i - x.to <= 25 ? x : undefined;
   }
   return undefined;
+}
+
+/** "Wasp 44, Hettie, hang on, 46": the name right before the cue has no number yet that could be taken back. */
+function nameBegun(v: View, region: Region, left: Item): boolean {
+  const named = lastBefore(v, region.from, 'dog');
+  return Boolean(
+    named && named.from >= left.to && v.tokens.slice(named.to, region.from).every((t) => MARKS.has(t.low)),
+  );
 }
 
 /** A bare "no" corrects only between two things of one type, or set off by commas, or with "sorry" behind. */

@@ -348,6 +348,12 @@ export class Frame {
     return near;
   }
 
+  /** The assertion without one cue of the note. */
+  assertionWithout(cue: Cue, from: number, to: number): Assertion {
+    const others = this.cues.filter((c) => c !== cue);
+    return assertionOf(this.tokens, others, from, to, this.#stops).assertion;
+  }
+
   /** "this afternoon it's the six mile loop": what the time of speaking has not reached yet is planned. */
   #laterToday(i: number): boolean {
     if (!this.#hasLater) return false;
@@ -471,7 +477,8 @@ export class Frame {
     // "… got her. Something's harness rubbed his armpit": no male was named, so it is not the bitch's
     const nobody =
       site && this.dogs.find((d) => d.kind === 'pronoun' && d.possessive && d.to === site.from && !d.dogs.length);
-    if (nobody && /^(his|her)$/.test(this.low(nobody.from))) return { dogs: [], doubt: nobody.doubt };
+    if (nobody && /^(his|her)$/.test(this.low(nobody.from)))
+      return { dogs: [], doubt: nobody.doubt, human: this.#humanBefore(nobody.from) >= 0 };
     const behind = this.#behind(hi);
     const before = this.#before(lo);
     if (behind && !(before && behind.value !== 'all' && before.to >= lo - 2 && !this.strongBetween(before.to, lo)))

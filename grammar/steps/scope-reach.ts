@@ -154,7 +154,9 @@ function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean 
   while (head < from && /^(also|just|even|only|still|really|now)$/.test(lowAt(g, head))) head++;
   for (let b = cue.to; b <= from; b++) {
     const f = g.flags[b] as number;
-    if (g.stops.has(b) && !(b === cue.to && through)) {
+    const itWas =
+      cue.gives === 'past' && b === cue.to + 2 && lowAt(g, b - 2) === 'it' && /^(was|'s)$/.test(lowAt(g, b - 1));
+    if (g.stops.has(b) && !(b === cue.to && through) && !itWas) {
       // A plan runs on over the names that it places, not over a name of which something new is told.
       if (!(lists && (LISTED.has(lowAt(g, b + 1)) || LIST_JOINS.has(lowAt(g, b - 1)) || g.stops.has(b + 1))))
         return false;

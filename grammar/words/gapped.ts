@@ -42,7 +42,7 @@ export const GAPPED: readonly Gapped[] = [
     'loose-stool',
     STOOL,
     'loose; soft; runny; watery; mushy; liquid; sloppy; like soup; like pudding; like water; squirty; like porridge; like oatmeal; pudding; soup; mush; slop; unformed; gone to water',
-    `${BE} on the side poss possibly possible maybe perhaps probably prob might may could seem`,
+    `${BE} on the side poss . possibly possible maybe perhaps probably prob might may could seem be`,
   ),
   row(
     'stool-firm',
