@@ -23,6 +23,9 @@ export function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Sit
     }
     if (found.some((r) => r.entry.part === s.part && r.from < s.to && s.from < r.to && r.entry.sign !== 'any'))
       continue;
+    // "may have a sore shoulder, the left one": the side of what was just told
+    if (found.some((r) => r.entry.part === s.part && r.entry.side === s.side && s.from >= r.to && s.from - r.to <= 3))
+      continue;
     if ((taken.has(s) && !denied) || !s.part || s.anaphor || f.isClaimed(s.from, s.to) || s.plural) continue;
     if (f.assertion(s.from, s.to) !== 'possible') continue;
     if (!near(f, s)) continue;

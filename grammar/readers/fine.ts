@@ -70,6 +70,10 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
         part: footThere(f, site) ?? last.part,
         anaphor: true,
       };
+  } else if (site?.side && !site.part && !site.end) {
+    // "the right triceps is tight. Nothing in the left one"
+    const last = lastSite(f, m.from, found);
+    if (last?.part) site = { ...site, part: last.part, end: last.end };
   } else if (!site && words === 'nothing' && !(dog && /^(on|in|wrong|with)$/.test(next))) return [];
   return [{ entry: anyFinding(f, m, owner, site, 'absent'), from: m.from, to: Math.max(m.to, site?.to ?? 0), site }];
 }

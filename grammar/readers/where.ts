@@ -108,7 +108,8 @@ function listed(f: Frame, site: Site, forward: boolean, taken: ReadonlySet<Site>
 
 /** Does the site begin a statement of its own: "right wrist is warm"? */
 function ownVerb(f: Frame, s: Site): boolean {
-  const next = f.low(s.to);
+  // "on his left front, and the wrist there is hot"
+  const next = f.low(f.low(s.to) === 'there' ? s.to + 1 : s.to);
   if (/^(is|are|was|were|'s|looks|look|feels|seems|has)$/.test(next)) return true;
   // "not swollen, foot under it clean"
   const from = /^(under|below|above|beneath)$/.test(next) && f.low(s.to + 1) === 'it' ? s.to + 2 : s.to;
