@@ -301,17 +301,16 @@ const RESOLVED: CueGroup[] = [
       {none|nothing|no more} {since|today|now} {then|}
       {ca|could|can} {n't|not} {find|see|feel} {any of it|a trace of it|any sign of it|anything of it} {now|today|this morning|any more|anymore|}
       {ca|could|can} {n't|not} {find|see|feel} it {now|today|this morning|any more|anymore}
-      {there 's|there is|there was|theres|} none {in|on|of} {it|that|there} {now|today|this morning|any more|anymore}
-      {there 's|there is|theres|} none left ; {<been>} {healthy|well|himself|herself|right} {again|now}
-      {there 's|there is|theres|} {nothing|not a thing} {wrong|amiss|the matter} with {it|him|her|that|them} {now|today|this morning|any more|anymore}
+      {there 's|there is|there was|} none {in|on|of} {it|that|there} {now|today|this morning|any more|anymore}
+      {there 's|there is|} none left ; {<been>} {healthy|well|himself|herself} {again|now} ; {<be>} right again
+      {there 's|there is|} {nothing|not a thing} {wrong|amiss|the matter} with {it|him|her|that|them} {now|today|this morning|any more|anymore}
       {it 's|it has|has|'s|} {run|ran|been|stayed|come} {clear|fine|normal|clean|yellow|sound|good} {ever|} since
       since {breakfast|then|lunch|supper|noon|that|this morning|last night} {,|} {however|though|} {,|} not {any more|anymore|once|again} ; {however|though} not any more
       which {it|he|she|they|} {is|are|'s} {not|n't} {so|} {today|now|any more|anymore|this morning}
       {has|have|'s|'ve|had} {not|n't} done {so|it|that} {since|again|today|once|now|at all|}
       {<been>|} {gone|healed|cleared|fine|normal|sound|over|better} {up|away|} by {<day>|<shortday>|evening|night|morning|the next day|the next morning|lunch|then|bedtime|suppertime}
       {<been>} {fine|good|ok|sound|normal} {since|ever since} {then|}
-      {i|we|she|he|they|} {can|ca|could|do|did} {not|n't} {find|see|feel|detect} {any|a trace|a sign|anything|a hint} {of it|of that} ; {there 's|there is|is|'s} {none|nothing|no sign} {of it|} in {it|there} {now|today|anymore|any more}
-      {there 's|there is} {not a thing|nothing|not one thing} {wrong|the matter} with {it|him|her|that|them} {now|today|this morning|anymore|any more} ; {healthy|well|himself|herself} again
+      {i|we|she|he|they|} {can|ca|could|do|did} {not|n't} {find|see|feel|detect} {any|a trace|a sign|anything|a hint} {of it|of that}
       {run|been|come|gone|stayed} {clear|normal|fine|clean|yellow} {ever since|since} {then|} ; {not|n't|nothing|none} {any more|anymore|any longer} $ ; {has|have|had|'s|is} healed over
       {today|now} not {any more|anymore|any longer} ; {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $
       {nothing|not a thing|not much} {to see|there|left} {there|} {now|anymore|any more|today}
