@@ -47,7 +47,35 @@ const leftOut = (v: View, i: number): boolean =>
   /^(is|are|was|were|has|had|did|does|do)$/.test(low(v, i - 2)) &&
   v.nameAt.has(i - 3);
 
+/**
+ * "lead | Vernier and Newton, swing | Joule and Rivet": places as headings of their dogs. So read only where the first place
+ * stands before all names and the last names stand behind a place, for "Vernier and Newton lead, Joule swing" reads the
+ * other way round.
+ */
+function placesHead(v: View): boolean {
+  const places = v.m
+    .of('position')
+    .filter((p) => p.to === p.from + 1 && /^(lead|swing|team|wheel|point)$/.test(low(v, p.from)));
+  const [first, last] = [places[0], places.at(-1)];
+  if (!first || !last || places.length < 2) return false;
+  const dogs = [...v.names.keys()].filter((k) => !v.people.has(k));
+  const behind = (p: { to: number }) => v.names.has(p.to);
+  return dogs.every((d) => d > first.from) && behind(last) && places.every(behind);
+}
+const headsDogs = (v: View, i: number): boolean =>
+  /^(lead|swing|team|wheel|point)$/.test(low(v, i)) && v.names.has(i + 1) && placesHead(v);
+
 export const SUBJECTS: readonly Rule[] = [
+  {
+    name: '<place>: <dogs>',
+    mark: ':',
+    at: (v, i) => v.names.has(i) && headsDogs(v, i - 1),
+  },
+  {
+    name: '<place> as a heading',
+    mark: '.',
+    at: (v, i) => headsDogs(v, i) || (/^(in|at)$/.test(low(v, i)) && headsDogs(v, i + 1)),
+  },
   {
     // "Katrin | Sprite lead, Rolf wheel": who drives heads her team
     name: '<person> <dogs> <place>',
@@ -123,7 +151,8 @@ export const SUBJECTS: readonly Rule[] = [
     name: '<group> <what is told>',
     mark: '.',
     at(v, i) {
-      if (low(v, i + 1) === 'round') return false;
+      // "all round"; "eight dogs" is a count
+      if (low(v, i + 1) === 'round' || (low(v, i) === 'dogs' && v.quantityAt.has(i - 1))) return false;
       const g = v.m.from('group', i);
       if (!g || led(v, i) || has(v, i - 1, 'except') || verbBefore(v, i)) return false;
       if (
