@@ -95,6 +95,7 @@ const guards: Record<string, Guard> = {
   'running hot': tooHot,
   'getting hot': tooHot,
   'got hot': tooHot,
+  'just folded': ({ next }) => /^([.,;!]|and|on|at|in|under|there|right|)$/.test(next),
   runny: stoolTold,
   loose: looseDog,
   watery: stoolTold,

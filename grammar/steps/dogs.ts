@@ -208,7 +208,7 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
       p.aside = true;
     const ex = m.at('except', before);
     if (ex && ex.to === before + 1 && p.kind !== 'pronoun' && exceptStands(tokens, ex, p, out)) {
-      const group = [...out].reverse().find((q) => q.kind === 'group' && !q.excepted);
+      const group = [...out].reverse().find((q) => isMany(tokens, q) && !q.excepted);
       // "all tight; exc. Rook"
       const until = tokens[ex.from - 1]?.low === ';' ? ex.from - 1 : p.from;
       const near = group && !strongBetween(tokens, group.to, until) ? group : undefined;
@@ -259,6 +259,10 @@ const didToOther = (tokens: readonly Token[], k: number) =>
 const strongBetween = (tokens: readonly Token[], a: number, b: number) =>
   tokens.slice(a, b).some((t) => t.low === '.' || t.low === ';' || t.low === '!' || t.low === '?');
 
+/** A group, or "they": "they've been trotting, bar Gus". */
+const isMany = (tokens: readonly Token[], d: DogPhrase): boolean =>
+  d.kind === 'group' || (d.kind === 'pronoun' && tokens[d.from]?.low === 'they');
+
 /** "but" and "save" except a dog only right behind a group, or where the dog ends the sentence. */
 function exceptStands(
   tokens: readonly Token[],
@@ -277,5 +281,9 @@ function exceptStands(
   }
   if (tokens[ex.from]?.low === 'but' && tokens[ex.from - 1]?.low === 'all') return true;
   const next = tokens[p.to]?.low ?? '';
-  return group?.kind === 'group' && (next === '' || next === '.' || next === ';' || next === '!' || next === ',');
+  return (
+    group !== undefined &&
+    isMany(tokens, group) &&
+    (next === '' || next === '.' || next === ';' || next === '!' || next === ',')
+  );
 }

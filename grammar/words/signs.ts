@@ -125,7 +125,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'collapsed',
-    "collapsed; collapse; collapses; collapsing; went down; goes down; fell over; passed out; fainted; keeled over; going down; buckled; down and can't get up; couldn't get up; can't get up; couldn't stand; can't stand; dropped in harness; fell down; gone down; flopped over; crumpled; lost his legs; lost her legs; seizure; staggering; staggered",
+    "legs out from under him; legs out from under her; legs went out from under him; legs went out from under her; legs went from under him; legs went from under her; legs gave out; legs gave way; just folded; collapsed; collapse; collapses; collapsing; went down; goes down; fell over; passed out; fainted; keeled over; going down; buckled; down and can't get up; couldn't get up; can't get up; couldn't stand; can't stand; dropped in harness; fell down; gone down; flopped over; crumpled; lost his legs; lost her legs; seizure; staggering; staggered",
   ],
   [
     'sign',
