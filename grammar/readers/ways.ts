@@ -275,9 +275,8 @@ function exceptionsOwn(f: Frame, m: Mention): Owner | undefined {
       /^,? ?who ?('s|is|was|has|had been|has been)?$/.test(wordsIn(f.tokens, x.to, m.from)),
   );
   if (who) {
-    for (const e of f.entries)
-      if (e.kind === 'gait' && e.dogs.length > 2 && e.gait !== m.value)
-        e.dogs = e.dogs.filter((x) => !who.dogs.includes(x));
+    const all = f.entries.findLast((e) => e.kind === 'gait' && e.dogs.length > 2 && e.gait !== m.value);
+    if (all) all.dogs = all.dogs.filter((x) => !who.dogs.includes(x));
     return { dogs: who.dogs, phrase: who, doubt: who.doubt };
   }
   const d = f.dogs.find((x) => x.excepted && x.to <= m.from && m.from - x.to <= 2);

@@ -246,23 +246,7 @@ function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions
     // "LF + RH webs": two places, not all four
     for (const foot of feet) groups.push([foot, ...parts]);
   } else groups.push([...pieces]);
-  return groups.flatMap((g) => crosswise(g, tokens, m) ?? one(g, tokens, m) ?? []);
-}
-
-/** "LF + RH webs": two feet that share neither side nor end are two places. */
-function crosswise(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions): Site[] | undefined {
-  const [a, b] = pieces.filter((p) => p.role === 'paw');
-  const part = pieces.filter((p) => p.role === 'part');
-  if (!a || !b || part.length !== 1 || pieces.length !== 3) return undefined;
-  if (a.value[0] === b.value[0] || a.value[1] === b.value[1]) return undefined;
-  const sites = [a, b].map((p) => one([p, ...part], tokens, m));
-  const [first, second] = sites;
-  if (!first || !second) return undefined;
-  const behind = (part[0] as Piece).from > b.from;
-  return [
-    { ...first, from: behind ? a.from : (part[0] as Piece).from, to: a.to },
-    { ...second, from: b.from, to: behind ? (part[0] as Piece).to : b.to },
-  ];
+  return groups.map((g) => one(g, tokens, m)).filter((s): s is Site => s !== undefined);
 }
 
 const diagonal = (feet: readonly Piece[]) => {
