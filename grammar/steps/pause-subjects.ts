@@ -174,7 +174,7 @@ export const SUBJECTS: readonly Rule[] = [
         return false;
       if (fronted(v, i) || /^(it|him|her|them)$/.test(low(v, i - 1))) return false;
       for (let k = i + 1; k < i + 6; k++) {
-        if (v.nameAt.has(k) && k > i + 1) return false;
+        if (v.nameAt.has(k) && k > i + 1 && !/^(on|in|of)$/.test(low(v, k - 1))) return false;
         if (/^('s|is|are|was|were|has|had|looks|look|looked|feels|felt|seems)$/.test(low(v, k))) return k > i + 1;
         if (GOES_ON.has(low(v, k)) && !/^(of|other|one|about|in|on|both|two|same|more)$/.test(low(v, k))) return false;
       }
