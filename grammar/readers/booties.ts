@@ -119,6 +119,8 @@ const separate = (f: Frame, a: { from: number }, b: { from: number }, _h: Mentio
 function reaches(f: Frame, s: Mention, h: Mention): boolean {
   const [a, b] = s.from < h.from ? [s.to, h.from] : [h.to, s.from];
   const word = f.low(s.from);
+  // "both pads cut, put booties on": the pad's, not the bootie's
+  if (s.value === 'torn' && /^(pad|web|nail|toe|dewclaw)$/.test(f.siteAt(s.from - 1)?.part ?? '')) return false;
   if (word === 'gone' && f.low(s.to) === 'and') return false;
   if (f.siteAt(s.from) && /^(left|back)$/.test(word)) return false;
   if (/^(in|has|have|had|with|gets|got|get|no)$/.test(word) && b - a > 3) return false;

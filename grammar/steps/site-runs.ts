@@ -242,17 +242,9 @@ function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions
       } else current.push(p);
     }
     groups.push(current);
-  } else if (feet.length === 2 && parts.length === 1 && diagonal(feet)) {
-    // "LF + RH webs": two places, not all four
-    for (const foot of feet) groups.push([foot, ...parts]);
   } else groups.push([...pieces]);
   return groups.map((g) => one(g, tokens, m)).filter((s): s is Site => s !== undefined);
 }
-
-const diagonal = (feet: readonly Piece[]) => {
-  const [a, b] = feet;
-  return Boolean(a && b && a.value[0] !== b.value[0] && a.value[1] !== b.value[1]);
-};
 
 const linkedBefore = (tokens: readonly Token[], p: Piece) => LINK.has(tokens[p.from - 1]?.low ?? '');
 
