@@ -123,7 +123,7 @@ function readDistance(f: Frame, q: Quantity): boolean {
   }
   if (q.dimension === 'distance' && unit && /^(mi|km|m|ft|yd)$/.test(unit)) {
     if (notOfRun(f, q)) return false;
-    if (/^(mi|km)$/.test(unit) && /^(in|an|per|each|every) (the |an )?hour\b/.test(right)) return false;
+    if (/^(mi|km)$/.test(unit) && /^(in the|an|per|each|every) hour\b/.test(right)) return false;
     addDistance(f, measureOf(f, q, left, right), q.value, unit, q.from, q.to, '<distance>');
     return true;
   }
@@ -367,7 +367,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
   if (/\b(down to)$/.test(left) && q.dimension !== 'speed') return false;
   // "fifteen kilometres in the hour"
   const inTheHour =
-    q.dimension === 'distance' && /^(mi|km)$/.test(q.unit ?? '') && /^(in|each|every) (the |an )?hour\b/.test(right);
+    q.dimension === 'distance' && /^(mi|km)$/.test(q.unit ?? '') && /^(in the|each|every) hour\b/.test(right);
   if (q.dimension !== 'speed' && !bare && !averageBehind && !inTheHour) return false;
   if (inTheHour) q = { ...q, unit: q.unit === 'mi' ? 'mph' : 'km/h' };
   if (q.unit && q.unit !== 'mph' && q.unit !== 'km/h') return false;

@@ -73,6 +73,8 @@ export const TURNS: readonly Rule[] = [
       // "three-legged LH | hock swollen": the foot is of the limp
       if (/^(lf|rf|lh|rh)$/.test(low(v, i)) && v.m.at('sign', i - 1)?.value === 'lame') return false;
       if (!lamePaw && !has(v, i - 1, 'sign', 'trend', 'fine') && !v.quantityAt.has(i - 1)) return false;
+      // "sore shoulder fine now": the sign that begins the statement is the shoulder's
+      if (!lamePaw && v.m.at('sign', i - 1)?.from === v.from) return false;
       let k = i;
       while (has(v, k, 'part', 'side', 'paw', 'end') && !v.m.from('sign', k)) k++;
       let named = false;

@@ -6,8 +6,6 @@
 export const MISREAD: Record<string, string> = {
   // Position first, then pairs: "team is Bilberry and Hob, Willa and Mallow, wheel Tamarack and Anvil"
   'dogs 2026-11-17 own': 'up into swing with Wigeon … Team A & B, C & D, wheel E & F',
-  // Other ways of saying who is in the team, and who is not
-  'miles 2027-01-23 own': 'New bootie, put her back in team.',
 };
 
 const spent: string[] = [];
