@@ -142,7 +142,7 @@ function readDistance(f: Frame, q: Quantity): boolean {
         left.trim() === '' ? '' : (left.split(' ').at(-1) ?? ''),
       ))
   ) {
-    addDistance(f, 'remaining', q.value, own, q.from, q.to, '<n> to go');
+    addDistance(f, 'remaining', q.value, unitBefore(f, q) ?? own, q.from, q.to, '<n> to go');
     return true;
   }
   if (
@@ -219,6 +219,15 @@ function readDistance(f: Frame, q: Quantity): boolean {
   }
   return false;
 }
+
+/** "eleven miles so far, five to go": the unit that the sentence said just before. */
+const unitBefore = (f: Frame, q: Quantity): 'mi' | 'km' | undefined => {
+  const unit = f.quantities.findLast(
+    (o) =>
+      o.dimension === 'distance' && o.to <= q.from && q.from - o.to < 8 && f.sentence(o.from) === f.sentence(q.from),
+  )?.unit;
+  return unit === 'mi' || unit === 'km' ? unit : undefined;
+};
 
 /** "Cabin to the river 9 miles, river to here another five": a part of the way by its two ends. */
 function placeToPlace(f: Frame, q: Quantity): boolean {

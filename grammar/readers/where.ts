@@ -40,10 +40,11 @@ export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site
   const inside = f.sites.filter((s) => s.from >= m.from && s.to <= m.to && s.part);
   if (
     inside.length &&
-    ![...Array(m.to - m.from).keys()].some((n) => /^(rub|rubs|legged|legs?|toe|toes|head|hip)$/.test(f.low(m.from + n)))
+    ![...Array(m.to - m.from).keys()].some((n) => /^(rub|rubs|legged|legs?|toe|toes|head|hip|when)$/.test(f.low(m.from + n)))
   )
     return inside;
-  const left = leftSite(f, m, taken);
+  const before = leftSite(f, m, taken);
+  const left = before && ofAnother(f, m, before) ? undefined : before;
   const right = withFoot(f, rightSite(f, m));
   // "limping, right wrist is warm": what stands behind a comma or before its own verb belongs to the next sign.
   if (right && left) {
@@ -63,6 +64,13 @@ export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site
   }
   const one = left ?? right;
   return one ? listed(f, one, one === right, taken) : [];
+}
+
+/** "warmed his ears no frostbite on anyone": a part of one dog, and the sign is told of others right behind it. */
+function ofAnother(f: Frame, m: Mention, s: Site): boolean {
+  const whose = f.dogs.find((d) => d.possessive && (d.to === s.from || d.to === s.from - 1));
+  const told = /^(on|in|with|from|of|for)$/.test(f.low(m.to)) ? f.dogFrom(m.to + 1) : undefined;
+  return Boolean(whose && told && !told.possessive && told.dogs.length && told.dogs.join() !== whose.dogs.join());
 }
 
 /** "A crack in her pad, the back right": the foot told behind the part, as one place. */

@@ -24,6 +24,8 @@ export function isChat(f: Frame): [number, number][] {
 
 const ASKS =
   /^(what|who|whose|which|where|when|why|how|did|do|does|is|are|was|were|can|could|would|will|should|have|has|had|right|eh|huh|isn|ain)$/;
+/** What a question begins with before its own first word: ", like who does that?" */
+const LEADS_IN = /^(like|so|and|but|or|well|seriously|honestly|i|man|oh|then|now|really)$/;
 
 /**
  * Where a question begins that ends at the mark `end`. "The wind came up, and I said, Mabel, what do you think?": what was
@@ -33,7 +35,8 @@ function askedFrom(f: Frame, from: number, end: number): number {
   let comma = -1;
   for (let k = end - 1; k > from; k--)
     if (f.low(k) === ',' || f.low(k) === 'and') {
-      if (ASKS.test(f.low(k + 1)) || f.m.from('question', k + 1)) {
+      const q = LEADS_IN.test(f.low(k + 1)) ? k + 2 : k + 1;
+      if (ASKS.test(f.low(q)) || f.m.from('question', q)) {
         comma = k;
         break;
       }

@@ -111,6 +111,14 @@ export const GAPPED: readonly Gapped[] = [
     'a an some little bit lot of too much more his her good considerable fair quite noticeable their any',
   ),
   row(
+    'sign',
+    'sore',
+    'jumped jumps jerked jerks shied shies snatched snatches drew draws backed backs pulled pulls yanked yanks',
+    'when i touched; when i touch; when i pressed; when i press; when i squeezed; when i squeeze; when i felt; when i feel; when i bent; when i bend; when i flexed; when i flex; when i handled; when i handle; when i poked; when i poke; when you touch; when you press; when you squeeze; when you feel; when you bend; when you flex; when touched; when pressed',
+    'away back off it his her the leg foot paw hard every time',
+    4,
+  ),
+  row(
     'manner',
     'slack',
     TUG,
@@ -170,8 +178,8 @@ export const GAPPED: readonly Gapped[] = [
     'ate',
     'all',
     'bowl bowls dish dishes pan pans',
-    'clean; empty; emptied; shiny; shining; spotless; polished; gleaming; licked; licked clean; licked out; scraped clean; wiped clean; bare',
-    `${BE} : - every one were`,
+    'clean; empty; emptied; shiny; licked shiny; shining; spotless; polished; gleaming; licked; licked clean; licked out; scraped clean; wiped clean; bare',
+    `${BE} : - every one were licked scraped wiped`,
   ),
   row(
     'ate',

@@ -25,8 +25,8 @@ export const NOT_CUES = `
   if nothing {happened|was wrong|were wrong|had happened}
   as {if|though} nothing {happened|was wrong|were wrong|had happened} ; as if ; as though
   never {mind|fails|stops|stopped|quits|quit|ends|lets up}
-  {wo|would|will|does|did|do} n't {stop|quit|leave|settle|let up|put weight|bear weight|put any weight}
-  {will|would|can|could|did|does|do} not {stop|settle|let up|put weight|bear weight|put any weight|cool|cool down|cool off}
+  {wo|would|will|does|did|do} n't {stop|quit|leave|settle|budge|let up|put weight|bear weight|put any weight}
+  {will|would|can|could|did|does|do} not {stop|settle|budge|let up|put weight|bear weight|put any weight|cool|cool down|cool off}
   {wo|would|ca|could|did|does|do|is|was} n't {cool|cool down|cool off|cooling down|cooling off}
   {not|never} {stopped|stopping|settling|putting weight|bearing weight|putting any weight}
   {did|does|do} n't {take|like|want|mind|need|matter|help|care for}

@@ -239,6 +239,7 @@ const POSSIBLE: CueGroup[] = [
       {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; , {maybe|perhaps|probably|possibly} , {against|from|but|though|in|on|at} ; {n't|not} be {ruled out|excluded}
 , {they say|they 're saying|they said|says the radio|says the forecast|the radio says|the forecast says|so they say} $ ; , {they say|they 're saying|so they say|says the radio|says the forecast} ,
       {likely|expected|forecast|possible} {by|tonight|overnight|later|tomorrow|this} ; likely $ ; expected $
+      {forecast|predicted|expected|promised|due} {for|on} {<day>|<shortday>|the weekend} {<daypart>|}
       {is|are|'s|was} {forecast|predicted|expected|promised|due} {for|tonight|later|tomorrow|this|by|to|}
       {warning|advisory} {for|on|tonight|tomorrow|this|from|} ; {coming|due|predicted|promised} {by|in|later|tonight|overnight|this}
       {in|on} the forecast ; due {on|in|over|at|for|before|after} {the|} ; {<be>} {possible|suspected|likely|probable|questionable} ; not {ruled out|excluded}`,
@@ -264,7 +265,7 @@ const RESOLVED: CueGroup[] = [
     reach: 'list',
     anaphoric: true,
     phrases: `
-      {not|n't|no|nobody 's|nobody|no one 's|none of them} … {anymore|any more|any longer} ; {has|have|had} {not|n't} … since ; from … {to normal|to nothing|to fine}`,
+      {not|n't|no|nobody 's|nobody|no one 's|none of them|neither|neither of them|neither one|neither dog|none|none of the dogs} … {anymore|any more|any longer} ; {has|have|had} {not|n't} … since ; from … {to normal|to nothing|to fine}`,
   },
   {
     name: '… is gone',
@@ -315,7 +316,10 @@ const RESOLVED: CueGroup[] = [
       {today|now} not {any more|anymore|any longer} ; {but|and|though|} not {today|this morning} ; {but|and|though} not now ; not now $
       {nothing|not a thing|not much} {to see|there|left} {there|} {now|anymore|any more|today}
       {now|today} {<it>} {<been>} {<ok>} ; {looks|feels|seems|is|'s|looking|runs|moves|walks} {perfectly|completely|totally|quite|} {<ok>} {today|now|again|this morning|tonight}
-      {ran|walked|trotted|warmed|worked|came} {right|} out of it`,
+      {ran|walked|trotted|warmed|worked|came} {right|} out of it
+      {has|have|got|is|are|'s} {its|their|his|her} {own|old|usual|normal|right|proper} {shape|size|look|colour|color|self} {back|again}
+      back to {its|their|his|her} {own|old|usual|normal|right|proper} {shape|size|look|colour|color|self}
+      {that|it} {is|'s} {all|} over $`,
   },
   {
     name: 'was …, but is fine',
@@ -378,7 +382,7 @@ const PLANNED: CueGroup[] = [
     reach: 'heading',
     phrases: `
       {for|} <tomorrow> {<daypart>|a.m.|am|} ; {for|} <tomorrow> {it 's|it is|its} {the|a|} ;
-      {on|this|} {<day>|<shortday>} {i|we|he|she|they} {get|gets|take|takes|run|runs|go|goes|drive|drives|stay|stays|rest|rests|leave|leaves|have|race|want|wants|do|hook|start|starts} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow> ;
+      {on|this|} {<day>|<shortday>} {i|we|he|she|they} {get|gets|take|takes|run|runs|go|goes|drive|drives|stay|stays|rest|rests|leave|leaves|have|race|want|wants|do|hook|start|starts} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow> ; {plan|plans|lineup|line up} for …4 <tomorrow> ;
       for <day> 's {start|race|run|trip|tour|loop|training|team} ; for {<day>|<shortday>} {it 's|it is|i 'm|i 'd|we 're|i 'll|we 'll|i want|i will|we will}
       next {time|week|run|day|trip|stop|break|checkpoint|snack|month|season|year|weekend|<day>} ; come {morning|monday|spring}
       the next few days ; from now on`,

@@ -14,7 +14,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'sore',
-    'sore; sores; soreness; tender; tenderness; ouchy; owie; ouch; flinch; flinches; flinched; flinching; painful; pain; pained; hurting; hurts; hurt; reactive; reacts; reacted; reacting; sensitive; aching; achy; winced; winces; wincing; yelped; yelps; yelping; reaction; ow; touchy; pulled away when; cried out; sensitivity; soar; whimpered; whimpers; guarded; yipped; yips; yiped',
+    'sore; sores; soreness; tender; tenderness; ouchy; owie; ouch; flinch; flinches; flinched; flinching; painful; pain; pained; hurting; hurts; hurt; reactive; reacts; reacted; reacting; sensitive; aching; achy; winced; winces; wincing; yelped; yelps; yelping; reaction; ow; touchy; pulled away when; pulls away when; pulling away when; pulled away as; cried out; sensitivity; soar; whimpered; whimpers; guarded; yipped; yips; yiped',
   ],
   [
     'sign',
@@ -130,7 +130,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'thin',
-    "thin; ribby; skinny; too thin; too lean; underweight; dropping weight; losing weight; lost weight; dropped weight; lost some weight; losing condition; lost condition; dropped some weight; bony; boney; poor condition; shedding weight; ribs showing; can feel her ribs; can feel his ribs; feel her ribs; feel his ribs; hip bones; ribs sticking out; skin and bone; skin and bones; gaunt; tucked up; looking lean; leaning out; losing some weight; dropping a bit of weight; dropping some weight; lost a bit of weight; lost a little weight; losing a bit of weight; losing a little weight; weight is dropping; weight's dropping; weight loss; see her ribs; see his ribs; lost a lot of weight; ribs show; on the thin side; on the lean side; a bit light; ribs are showing; gotten thin; got thin; gone thin; getting thin; grown thin; fallen away; off in condition",
+    "thin; ribby; skinny; too thin; too lean; underweight; dropping weight; losing weight; lost weight; dropped weight; lost some weight; losing condition; lost condition; dropped some weight; bony; boney; poor condition; shedding weight; ribs showing; can feel her ribs; can feel his ribs; feel her ribs; feel his ribs; feel every rib; feel each rib; feel all his ribs; feel all her ribs; see every rib; see all his ribs; see all her ribs; count his ribs; count her ribs; count every rib; count the ribs; see the ribs; feel the ribs; hip bones; ribs sticking out; skin and bone; skin and bones; gaunt; tucked up; looking lean; leaning out; losing some weight; dropping a bit of weight; dropping some weight; lost a bit of weight; lost a little weight; losing a bit of weight; losing a little weight; weight is dropping; weight's dropping; weight loss; see her ribs; see his ribs; lost a lot of weight; ribs show; on the thin side; on the lean side; a bit light; ribs are showing; gotten thin; got thin; gone thin; getting thin; grown thin; fallen away; off in condition",
   ],
   [
     'sign',

@@ -51,7 +51,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'overflow',
-    'water lying on top; water lying on the ice; water lying on top of the ice; water sitting on the ice; water sitting on top; water across the ice; water across the trail; water pooled on the ice; overflow; over flow; overflows; open water; water on top; water on the ice; water over the ice; overflowing; water on the trail; standing water; wet crossing; seep; seeping; water running over; wet ice; aufeis; overflo; water on the river; water on the lake; water on top of the ice; flowing over the ice; creek was running over; water over ice',
+    'water lying on top; water lying on top of it; water standing on top; water standing on top of it; water standing on top of the ice; water standing on the ice; water standing on it; water sitting on top of it; water sitting on top of the ice; water sitting on it; water running on top; water running on top of the ice; water running over the ice; water pooling on top; water pooling on the ice; water on top of it; water on top of the snow; water lying on the ice; water lying on top of the ice; water sitting on the ice; water sitting on top; water across the ice; water across the trail; water pooled on the ice; overflow; over flow; overflows; open water; water on top; water on the ice; water over the ice; overflowing; water on the trail; standing water; wet crossing; seep; seeping; water running over; wet ice; aufeis; overflo; water on the river; water on the lake; water on top of the ice; flowing over the ice; creek was running over; water over ice',
   ],
   [
     'surface',
