@@ -282,6 +282,7 @@ function pairStands(f: Frame, q: Quantity): boolean {
   if (f.low(d.to) === 'who' && q.from - d.to < 7) return true;
   for (let k = d.to; k < q.from; k++)
     if (
+      f.m.at('sign', k)?.value !== 'thin' &&
       !/^(is|'s|was|at|a|about|now|only|:|-|solid|even|i|m|'m|calling|an|down|up|to|just|maybe|around|came|in|,|weighs|weighed|i'd|say|got|same|still|'d|make|makes|made|have|has|had|put|puts|read|reads|scaled|tipped|out|on|the|dot|well|with|then|flat|hit|hits|call|him|her)$/.test(
         f.low(k),
       )

@@ -1,0 +1,202 @@
+/**
+ * Step "late subjects": "Small cut on the nose, Opal.", "Chewed her neckline, Opal did.", "Ate fine. Drank. That's Opal." A
+ * terse speaker tells first and names afterwards. Where a statement names nobody before, the name is put at its front, so
+ * that every later step reads it as if it had been told in the usual order.
+ */
+import { findPeople, inDogSlot, type NameAt, namesIn, quantityOwns } from './dog-names.ts';
+import type { Mentions } from './mentions.ts';
+import type { Roster } from './roster.ts';
+import { lowAt, type Token } from './tokens.ts';
+
+interface View {
+  tokens: readonly Token[];
+  text: string;
+  m: Mentions;
+  /** Dogs and people, left to right. */
+  names: { from: number; to: number; possessive: boolean; person?: true }[];
+}
+/** A name that goes to the front of what was told of it. */
+interface Late {
+  front: number;
+  name: readonly [number, number];
+  /** The words with which it was named, which go. */
+  gone: readonly [number, number];
+}
+
+const STRONG = /^[.;!?]$/;
+/** What is told of one dog and needs a subject. */
+const TELLING = ['sign', 'ate', 'drank', 'gear-state', 'boot-state', 'manner', 'fine', 'drop', 'gait'] as const;
+/** Words that lead into a statement whose dog is still to come, or that speak to somebody. */
+const LEADS_IN =
+  /^(at|after|before|when|while|if|because|since|once|until|by|near|past|with|for|from|like|good|nice|great|easy|thanks|thank|come|sorry|hey|oh|poor|then|mile|and|but|so|unlike|except|besides|speaking|as|about|no|what|who|hi|hello|bye|dear)$/;
+const AUX = /^(did|does|do|is|'s|was|has|had|will|would|wo|are|were|ai|could|ca)$/;
+const NOT = /^(n't|not)$/;
+/** What may stand behind the name and still belongs to the statement before. */
+const TRAILER = /^(too|again|today|now|though|also)$/;
+
+const low = (v: View, i: number) => lowAt(v.tokens, i);
+const ends = (v: View, i: number) => i >= v.tokens.length || STRONG.test(low(v, i)) || breaks(v, i);
+/** Does a line break stand before token `i`? */
+const breaks = (v: View, i: number): boolean => {
+  const [a, b] = [v.tokens[i - 1], v.tokens[i]];
+  return Boolean(a && b && b.start > a.end && v.text.slice(a.end, b.start).includes('\n'));
+};
+const tells = (v: View, from: number, to: number, tags: readonly string[] = TELLING): boolean => {
+  for (let k = from; k < to; k++) if (tags.some((t) => v.m.at(t, k))) return true;
+  return false;
+};
+
+/** Is nobody named or spoken of in `[from, to)` who could be the one meant? */
+function nobodyIn(v: View, from: number, to: number): boolean {
+  if (v.names.some((n) => n.from < to && n.to > from)) return false;
+  for (let k = from; k < to; k++) {
+    if (v.m.at('group', k) || v.m.at('position', k)) return false;
+    if (low(v, k) === 'one' && low(v, k - 1) !== '-' && k + 1 < to) return false;
+    if (/^(he|she|they|him|them|'em|who|whose|another|other|others)$/.test(low(v, k))) return false;
+    if (v.m.at('me', k) && k - from < 2) return false;
+  }
+  return true;
+}
+
+/** The end of a list of names that begins at name `n`. */
+function listEnd(v: View, n: number): number {
+  let at = v.names[n] as View['names'][number];
+  for (let k = n + 1; k < v.names.length; k++) {
+    const next = v.names[k] as View['names'][number];
+    const between = v.tokens.slice(at.to, next.from).map((t) => t.low);
+    if (next.person || !/^(and|&|\+|,|, and|and also)$/.test(between.join(' '))) break;
+    // "…, Tank, and Ivy beside him slacking"
+    if (between.length > 1 && !ends(v, next.to) && low(v, next.to) !== ',') break;
+    at = next;
+  }
+  return at.to;
+}
+
+/** Where "that's", "that'd be", "it was" before the name at `i` begins. */
+function thatIs(v: View, i: number): number | undefined {
+  let k = i - 1;
+  if (/^(be|been)$/.test(low(v, k))) k--;
+  if (!/^('s|is|was|'d|would|will|'ll|has)$/.test(low(v, k))) return low(v, k) === 'thats' ? k : undefined;
+  return /^(that|it|this)$/.test(low(v, k - 1)) ? k - 1 : undefined;
+}
+
+/** Behind the name: "Opal did", "Opal won't". "Wasn't limping, Gus was" tells of another. */
+function auxEnd(v: View, from: number, i: number): number | undefined {
+  if (!AUX.test(low(v, i))) return i;
+  const not = NOT.test(low(v, i + 1));
+  let denied = false;
+  for (let k = from; k < i; k++) if (NOT.test(low(v, k))) denied = true;
+  if (not !== denied) return undefined;
+  return not ? i + 2 : i + 1;
+}
+
+/** The first word of what was told before `to` in this sentence. */
+function sentenceStart(v: View, to: number): number {
+  let k = to;
+  while (k > 0 && !STRONG.test(low(v, k - 1)) && !breaks(v, k)) k--;
+  return k;
+}
+
+/** "…, Opal.", "…, Opal did.", "…, that'd be Opal.", "…, Opal's." */
+function behindComma(v: View, n: number): Late | undefined {
+  const name = v.names[n] as View['names'][number];
+  const that = thatIs(v, name.from);
+  const before = that ?? name.from;
+  const bare = low(v, before - 1) !== ',';
+  const cut = bare ? before : before - 1;
+  const front = sentenceStart(v, cut);
+  if (front >= cut || LEADS_IN.test(low(v, front)) || !nobodyIn(v, front, cut)) return undefined;
+  const list = listEnd(v, n);
+  const to = auxEnd(v, front, list);
+  if (to === undefined || (bare && (to === list || that !== undefined))) return undefined;
+  let end = to;
+  while (TRAILER.test(low(v, end))) end++;
+  const scale =
+    v.m.of('quantity').length > 0 && v.tokens.slice(front, cut).every((t) => t.kind !== 'word' || NUMERAL.test(t.low));
+  if (!scale && !tells(v, front, cut)) return undefined;
+  if (!ends(v, end)) {
+    if (low(v, end) !== ',' || bare) return undefined;
+    const another = v.names.find((x) => x.from >= end && x.from < nextEnd(v, end));
+    if (another && !(another.from === end + 2 && /^(and|but|while)$/.test(low(v, end + 1)))) return undefined;
+    if (!tells(v, front, cut, ['sign', 'ate', 'drank', 'gear-state', 'manner'])) return undefined;
+  } else if (v.tokens[end]?.low === '?') return undefined;
+  return {
+    front,
+    name: [name.from, name.possessive && list === name.to ? possessiveStart(v, list) : list],
+    gone: [cut, to],
+  };
+}
+const NUMERAL =
+  /^(a|and|half|quarter|quarters|three|point|pounds?|lbs?|kilos?|kg|(twenty|thirty|forty|fourty|fifty|sixty|seventy|eighty|ninety)|one|two|four|five|six|seven|eight|nine|ten|eleven|twelve|(thir|four|fif|six|seven|eigh|nine)teen|even)$/;
+const possessiveStart = (v: View, to: number) => (/^('s|')$/.test(low(v, to - 1)) ? to - 1 : to);
+function nextEnd(v: View, i: number): number {
+  let k = i;
+  while (!ends(v, k) && k < v.tokens.length) k++;
+  return k;
+}
+
+/** "Ate fine. Feet good. Drank. That's Opal.": a note that names its one dog at the end. */
+function atLast(v: View, n: number): Late | undefined {
+  const name = v.names[n] as View['names'][number];
+  const that = thatIs(v, name.from);
+  if (that === undefined || n > 0 || !STRONG.test(low(v, that - 1)) || !ends(v, name.to) || low(v, name.to) === '?')
+    return undefined;
+  let front = 0;
+  while (front < that && !tells(v, front, nextEnd(v, front))) front = nextEnd(v, front) + 1;
+  if (front >= that || LEADS_IN.test(low(v, front)) || !nobodyIn(v, 0, that) || name.possessive) return undefined;
+  return { front, name: [name.from, name.to], gone: [that, name.to] };
+}
+
+function lateIn(v: View): Late[] {
+  const out: Late[] = [];
+  for (let n = 0; n < v.names.length; n++) {
+    const name = v.names[n] as View['names'][number];
+    if (name.person || out.some((l) => name.from < l.gone[1])) continue;
+    const late = behindComma(v, n) ?? atLast(v, n);
+    if (late) out.push(late);
+  }
+  return out;
+}
+
+/** "Cut on the nose, Storm.": a name that is a word too stands alone behind the comma, written large. */
+const alone = (tokens: readonly Token[], text: string, n: NameAt): boolean =>
+  lowAt(tokens, n.from - 1) === ',' &&
+  (n.to >= tokens.length || STRONG.test(lowAt(tokens, n.to))) &&
+  /^\p{Lu}/u.test(text.slice((tokens[n.from] as Token).start));
+
+/** "Dragging by the end, both wheelers.": a group alone behind what begins with its way. */
+const groupsAlone = (v: View): View['names'] =>
+  v.m
+    .of('group')
+    .filter(
+      (g) =>
+        low(v, g.from - 1) === ',' &&
+        ends(v, g.to) &&
+        !v.names.some((n) => n.from < g.to && n.to > g.from) &&
+        ['sign', 'manner', 'ate', 'drank', 'gait'].some((t) => v.m.from(t, sentenceStart(v, g.from))),
+    )
+    .map((g) => ({ from: g.from, to: g.to, possessive: false }));
+
+/** The note with its late subjects put first; the same list where there are none. */
+export function withLateSubjects(tokens: Token[], m: Mentions, roster: Roster, text: string): Token[] {
+  if (!tokens.length) return tokens;
+  const raw = namesIn(tokens, m, roster);
+  const starts = new Set(raw.map((r) => r.from));
+  const dogs = raw.filter(
+    (r) => (inDogSlot(tokens, m, r, starts) || alone(tokens, text, r)) && !quantityOwns(tokens, r),
+  );
+  const people = findPeople(tokens, roster).map((p) => ({ ...p, person: true as const }));
+  const names = [...people, ...dogs.filter((d) => !people.some((p) => p.from === d.from))].sort(
+    (a, b) => a.from - b.from,
+  );
+  const v: View = { tokens, text, m, names };
+  v.names = [...names, ...groupsAlone(v)].sort((a, b) => a.from - b.from);
+  const late = lateIn(v);
+  if (!late.length) return tokens;
+  const out: Token[] = [];
+  for (const t of tokens) {
+    for (const l of late) if (l.front === t.i) out.push(...tokens.slice(...l.name));
+    if (!late.some((l) => l.gone[0] <= t.i && t.i < l.gone[1])) out.push(t);
+  }
+  return out.map((t, i) => ({ ...t, i }));
+}
