@@ -73,8 +73,13 @@ export const TURNS: readonly Rule[] = [
       // "three-legged LH | hock swollen": the foot is of the limp
       if (/^(lf|rf|lh|rh)$/.test(low(v, i)) && v.m.at('sign', i - 1)?.value === 'lame') return false;
       if (!lamePaw && !has(v, i - 1, 'sign', 'trend', 'fine') && !v.quantityAt.has(i - 1)) return false;
-      // "sore shoulder fine now": the sign that begins the statement is the shoulder's
-      if (!lamePaw && v.m.at('sign', i - 1)?.from === v.from) return false;
+      // "Rook sore shoulder fine now": a sign that has no site before it has the one behind it
+      const sign = lamePaw ? undefined : v.m.at('sign', i - 1);
+      if (sign && sign.value !== 'lame') {
+        let sited = false;
+        for (let n = v.from; n < sign.from; n++) if (has(v, n, 'part', 'paw')) sited = true;
+        if (!sited) return false;
+      }
       let k = i;
       while (has(v, k, 'part', 'side', 'paw', 'end') && !v.m.from('sign', k)) k++;
       let named = false;
