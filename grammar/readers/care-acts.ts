@@ -1,6 +1,6 @@
 /** Reader "care", which words are an act: "rubbed", "iced" and "wrapped" are done to a dog, or to something else. */
 import type { EntryOf } from '../entry.ts';
-import type { Frame, Mention } from '../steps/frame.ts';
+import type { Frame, Mention, Site } from '../steps/frame.ts';
 
 export type Care = EntryOf<'care'>;
 export type Act = Care['act'];
@@ -22,6 +22,8 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
   if (f.dogAt(m.from)) return false;
+  // "washed my glasses", "warmed our hands": of people
+  if (/^(my|our|your)$/.test(next) && !f.dogFrom(m.to) && !f.dogFrom(m.to + 1)) return false;
   const object = f.dogFrom(m.to) ?? f.dogFrom(m.to + 1);
   const site = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
   const it = /^(it|that|them|em|both|him|her|out|up|down|back)$/.test(next);
@@ -187,7 +189,7 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
       return f.dogs.length > 0;
     case 'checked':
       return (
-        (Boolean(site) || Boolean(object)) &&
+        (Boolean(site) || Boolean(object) || Boolean(frontedSite(f, m))) &&
         !/^(in|out|into|with)$/.test(next) &&
         // "snapped at him for looking at his own"
         !(prev === 'for' && /^look/.test(words)) &&
@@ -248,6 +250,14 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
     default:
       return true;
   }
+}
+
+/** "Gus's wrists I have checked": the part stands before the one who did it. */
+export function frontedSite(f: Frame, m: Mention): Site | undefined {
+  let k = m.from;
+  while (/^(have|'ve|had|also|just|already|all|both)$/.test(f.low(k - 1))) k--;
+  if (!/^(i|we)$/.test(f.low(k - 1))) return undefined;
+  return f.sites.find((s) => s.to === k - 1 && s.part && !f.isClaimed(s.from, s.to));
 }
 
 const snowNear = (f: Frame, m: Mention) =>

@@ -1,6 +1,6 @@
 /** Reader "care", on whom and where: beside the act, or the finding it was done about. */
 import type { Frame, Mention, Site } from '../steps/frame.ts';
-import type { Act, Care } from './care-acts.ts';
+import { type Act, type Care, frontedSite } from './care-acts.ts';
 import type { ReadFinding } from './findings.ts';
 
 /** These are done to the whole dog; no site is carried to them. */
@@ -21,7 +21,7 @@ export function targetsOf(
   before: readonly Care[],
 ): Target[] {
   const whole = WHOLE.has(act);
-  const said = whole ? undefined : siteOf(f, m, act);
+  const said = whole ? undefined : (siteOf(f, m, act) ?? (act === 'checked' ? frontedSite(f, m) : undefined));
   const told = said && found.find((r) => r.site && r.site.from <= said.from && said.to <= r.site.to && r.from < m.from);
   const site = told ? siteFrom(told) : said;
   const object = objectDog(f, m);

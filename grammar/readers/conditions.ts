@@ -231,6 +231,8 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   const words = phrase(f, m);
   const weak = m.tag === 'surface-weak' || WEAK_SURFACE.has(words);
   if (f.low(m.from - 1) === 'like' && !f.m.at('trail-word', m.from - 2)) return false;
+  // "got rattled by the snowmobiles": a dog's nerves
+  if (words === 'rattled' && (f.low(m.to) === 'by' || f.dogFrom(m.from - 1) !== undefined)) return false;
   // "turned around at the moose tracks"
   if (
     /\btracks$/.test(words) &&

@@ -49,6 +49,7 @@ export function readDrops(f: Frame): void {
     if (!d?.dogs.length || taken.has(d)) continue;
     let manner = m.value as Manner;
     if (manner === 'dropped' && goesHome(f, d)) manner = 'home';
+    if (manner === 'home' && leftOnTheWay(f, d, m, words)) manner = 'dropped';
     taken.add(d);
     const from = Math.min(m.from, d.from);
     const to = Math.max(m.to, d.to);
@@ -71,6 +72,15 @@ export function readDrops(f: Frame): void {
   }
   if (f.out) readTakenOut(f, taken);
 }
+
+/** "stays behind at the road with Nora": out on the trail, a dog of the team that goes no further. */
+const leftOnTheWay = (f: Frame, d: DogPhrase, m: Mention, words: string) =>
+  f.out &&
+  /^(stays|stayed|stay|staying) behind$/.test(words) &&
+  /^(at|in|by|near)$/.test(f.low(m.to)) &&
+  !/^(home|yard|kennel|house|barn|lodge|base)$/.test(f.low(m.to + 2)) &&
+  f.low(m.to + 1) !== 'home' &&
+  d.dogs.every((x) => f.lineup(m.from).some((l) => l.dog === x));
 
 /** "for the tour on Thursday Fern stays home": nobody stays in the past. */
 const onADayToCome = (f: Frame, d: DogPhrase, m: Mention) =>

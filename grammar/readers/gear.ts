@@ -12,6 +12,9 @@ export function readGear(f: Frame): void {
   const used = new Set<Mention>();
   for (const s of f.m.of('gear-state')) {
     if (f.isClaimed(s.from, s.to) || f.siteAt(s.from)) continue;
+    if (s.value === 'replaced' && bothReplaced(f, s, out)) continue;
+    // "spare batteries in the bag", "brought a spare line": only carried along
+    if (/^spares?$/.test(f.low(s.from)) && s.to - s.from === 1 && !spareUsed(f, s)) continue;
     const item =
       s.value === 'replaced' && /^(it|that|them)$/.test(f.low(s.to)) && out.length ? undefined : itemFor(f, s, used);
     if (!item) {
@@ -28,6 +31,33 @@ export function readGear(f: Frame): void {
     if (out.some((o) => o.item === name && o.state === s.value && o.dogs.join() === dogs.join())) continue;
     addGear(f, out, name, dogs, s, item);
   }
+}
+
+/** "Both of those are replaced", "I swapped both": the two things told last. */
+function bothReplaced(f: Frame, s: Mention, out: Out): boolean {
+  let k = s.from - 1;
+  while (/^(is|are|were|was|have|has|been|now|all|already|got|just|of|those|them|these|lines)$/.test(f.low(k))) k--;
+  const behind = f.low(s.to) === 'both' && !f.m.at('item', s.to + 1) && !f.dogFrom(s.to + 1)?.possessive;
+  const before = f.low(k) === 'both' && k < s.from - 1;
+  const two = out.filter((o) => o.state !== 'replaced').slice(-2);
+  if ((!before && !behind) || two.length < 2 || s.from - (two[0]?.at ?? 0) > 40) return false;
+  for (const o of two) addGear(f, out, o.item, o.dogs, s);
+  return true;
+}
+
+/** A spare is in use where something was put on, or went bad just before. */
+function spareUsed(f: Frame, s: Mention): boolean {
+  if (f.entries.some((e) => e.kind === 'gear')) return true;
+  for (let k = s.from - 1; k >= Math.max(0, s.from - 6) && !f.isStrong(k); k--)
+    if (
+      /^(put|puts|on|gave|used|using|clipped|snapped|swapped|switched|for|wearing|wears|in|into|got|took)$/.test(
+        f.low(k),
+      )
+    )
+      return true;
+  return (
+    /^(is|'s|went|goes|now|put|on)$/.test(f.low(s.to + 1)) || /^(is|'s|went|goes|now|put|on|in)$/.test(f.low(s.to + 2))
+  );
 }
 
 /** "one of his snaps was cracked; I replaced the snap" */
@@ -135,6 +165,9 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
     /^(stuck|jammed|dead|died|loose|split|popped|parted|shot|bent|cracked|went bad|quit|twisted)$/.test(state) &&
     b - a > 3
   )
+    return false;
+  // "hers has just broken and Gus's tugline is fraying": the item behind has its own state
+  if (behind && f.low(s.to) === 'and' && f.m.of('gear-state').some((x) => x.from >= item.to && x.from - item.to <= 3))
     return false;
   for (let k = a; k < b; k++) {
     const low = f.low(k);

@@ -122,6 +122,8 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   // "going at it again", not "nobody looked at it"
   if (words === 'at it' && !/^(went|go|goes|going|were|are|was|'re|been|both|still|back|is|'s)$/.test(prev))
     return false;
+  // "still licking, and she's still at it": one dog alone has no quarrel
+  if (words.endsWith('at it') && closeDog(f, m)?.dogs.length === 1 && !/^(with|again)$/.test(next)) return false;
   if (words === 'done in' && /^(half|a|an|the|no|under|about|\d)/.test(next)) return false;
   if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;

@@ -40,7 +40,9 @@ export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site
   const inside = f.sites.filter((s) => s.from >= m.from && s.to <= m.to && s.part);
   if (
     inside.length &&
-    ![...Array(m.to - m.from).keys()].some((n) => /^(rub|rubs|legged|legs?|toe|toes|head|hip|when)$/.test(f.low(m.from + n)))
+    ![...Array(m.to - m.from).keys()].some((n) =>
+      /^(rub|rubs|legged|legs?|toe|toes|head|hip|when)$/.test(f.low(m.from + n)),
+    )
   )
     return inside;
   const before = leftSite(f, m, taken);
