@@ -6,6 +6,7 @@ import type { Sign } from '../entry.ts';
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { deniedInside, doubtedInside } from '../steps/mentions.ts';
 import { ENDS } from './elliptic-told.ts';
+import { sideBehind } from './finding-asides.ts';
 import { distribute, lateSites, readHasIt, readPossibleSites, resolve } from './finding-follow.ts';
 import { readFragments } from './finding-fragments.ts';
 import { eachOf, merged, ofOthersToo } from './finding-lists.ts';
@@ -48,6 +49,7 @@ export function readFindings(f: Frame): ReadFinding[] {
     covered = m.to;
     f.claim(m.from, m.to);
   }
+  sideBehind(f, found);
   lateSites(f, found, takenSites);
   readFragments(f, found);
   readPossibleSites(f, found, takenSites);

@@ -38,6 +38,8 @@ const DOG_ENOUGH = new Set([
 ]);
 const LINE_WORDS = /^(tug|tugs|line|lines|tugline|tuglines|harness|neckline|gangline|snap|collar|rope)$/;
 
+const WARMING = /^(pack|packs|lamp|lamps|wrap|wraps|bag|bottle|bottles|gun|compress|towel|towels)$/;
+
 const STOOL = /^(poo|poop|poops|poos|stool|stools|bowels|droppings)$/;
 /** Words for a loose stool count only where stools are spoken of. */
 const stoolTold: Guard = ({ f, m }) =>
@@ -73,7 +75,14 @@ const tooHot: Guard = ({ f, m }) =>
       !f.tokens.slice(d.to, m.from).some((t) => /^(it|weather|day|sun|temperature|temps?|,|and)$/.test(t.low)),
   );
 
+/** "his tug is all in a knot": the line's, no muscle's. */
+const muscleKnot: Guard = ({ f, m }) =>
+  ![1, 2, 3, 4, 5, 6, 7, 8].some((n) => LINE_WORDS.test(f.low(m.from - n)) && !f.strongBetween(m.from - n, m.from));
+
 const guards: Record<string, Guard> = {
+  knot: muscleKnot,
+  knots: muscleKnot,
+  knotted: muscleKnot,
   goo: ({ f, m, prev, next }) =>
     !f.m.at('act', m.from) ||
     !(/^(on|in)$/.test(next) || /^(same|pink|blue|green|purple|put|some|more|of|with|the)$/.test(prev)),
@@ -362,6 +371,9 @@ export function signStands(f: Frame, m: Mention, sites: readonly Site[], found: 
     const dog = DOG_ENOUGH.has(words) && f.lastDogs(m.from);
     if (!sites.some((s) => s.part || s.end) && !carried && !dog) return false;
   }
+  // "warmed her with a heat pad": a thing for warming
+  if (/^(heat|hot|warm)$/.test(words) && (WARMING.test(g.next) || (words === 'heat' && /^pads?$/.test(g.next))))
+    return false;
   // Booties and gear have their own ways to wear and tear.
   if (/^(torn|worn|cut|split|rub|lost)$/.test(m.value) && bootieNear(f, m, sites)) return false;
   if (/^(torn|worn|cut|split)$/.test(m.value) && !sites.some((s) => s.part && s.part !== 'foot') && nearItem(f, m))

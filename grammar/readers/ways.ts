@@ -158,6 +158,7 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     return false;
   if (f.quantities.some((q) => q.from === m.to && !q.weak) && /^(solid|good|great|steady|strong|low)$/.test(words))
     return false;
+  if (words === 'all in' && /^(a|an|the|one|his|her|their|knots|bits|pieces)$/.test(next)) return false;
   if (words === 'tired' && /^(i|'m|am)$/.test(prev) && f.m.at('me', m.from - 2)) return false;
   if (/^(dragging|drags|dragged)$/.test(words) && /^(the|his|her|a|it|my|me|us)$/.test(next)) return false;
   if (words === 'flat' && (next === 'light' || next === 'lite' || /^(light|trail|section|ground)$/.test(prev)))

@@ -151,9 +151,10 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
       return k === m.to && f.low(k) === ',' ? (commaSite(f, m, k) ?? overAside(f, m, k)) : undefined;
     const d = f.dogAt(k);
     if (d) {
-      // "chafed him in both armpits"
+      // "chafed him in both armpits", "rubbed Moss in both armpits"
       if (
         !d.possessive &&
+        !((d.kind === 'pronoun' || m.value === 'rub') && /^(in|on|under|at|across|along)$/.test(f.low(d.to))) &&
         !/^(him|them)$/.test(f.low(d.from)) &&
         f.sites.some((x) => x.from >= d.to && x.from <= d.to + 1) &&
         !/^(in|on|of)$/.test(f.low(d.from - 1))

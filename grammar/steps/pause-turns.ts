@@ -25,6 +25,8 @@ export const TURNS: readonly Rule[] = [
         !ACTIONS.has(low(v, i)) ||
         v.nameAt.has(i - 1) ||
         (/^(on|in)$/.test(low(v, i + 1)) && has(v, i - 1, 'part', 'bootie', 'item')) ||
+        // "his harness rubbed both armpits": the gear does it
+        (low(v, i) === 'rubbed' && has(v, i - 1, 'bootie', 'item')) ||
         has(v, i - 1, 'pronoun', 'me', 'group')
       )
         return false;

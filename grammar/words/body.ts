@@ -38,7 +38,7 @@ export const body: readonly Row[] = [
     'groin',
     'groin; groins; inner thigh; inner thighs; iliopsoas; psoas; scrotum; testicles; sheath; vulva; teats; nipples',
   ],
-  ['part', 'armpit', 'armpit; armpits; arm pit; arm pits; axilla; underarm; underarms; pit; pits'],
+  ['part', 'armpit', 'armpit; armpits; arm pit; arm pits; axilla; axillae; axillas; underarm; underarms; pit; pits'],
   ['part', 'tail', 'tail; tails; tail head; tail base; tailbone'],
   [
     'part',

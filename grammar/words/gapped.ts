@@ -77,8 +77,15 @@ export const GAPPED: readonly Gapped[] = [
     'hydrated',
     true,
     'skin',
-    'snaps back; snapped back; snaps right back; springs back; sprang back; bounces back; goes right back; went right back; flat',
-    `${BE} right straight pinch`,
+    'snaps back; snapped back; snaps right back; springs back; sprang back; bounces back; goes right back; went right back; falls back; fell back; goes back; went back; drops back; dropped back; flat',
+    `${BE} right straight pinch fold on he she`,
+  ),
+  row(
+    'sign',
+    'dehydrated',
+    'skin',
+    'stays up; stayed up; staying up; stays tented; stayed tented; stays put; slow; slow to go back; slow to fall back; slow to drop; slow to flatten; slow going back; goes back slowly; went back slowly; falls back slowly; fell back slowly; goes back slow; snaps back slowly',
+    `${BE} pinch fold on`,
   ),
   row(
     'sign',
