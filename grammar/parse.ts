@@ -12,7 +12,6 @@
 import type { Context, Entry } from './entry.ts';
 import { readBooties } from './readers/booties.ts';
 import { readCare } from './readers/care.ts';
-import { readConditions } from './readers/conditions.ts';
 import { readDrops } from './readers/drops.ts';
 import { readElliptic } from './readers/elliptic.ts';
 import { readFindings } from './readers/findings.ts';
@@ -21,7 +20,9 @@ import { readIntake } from './readers/intake.ts';
 import { readNumbers } from './readers/numbers.ts';
 import { readPlaces, tellLineup } from './readers/places.ts';
 import { remarks } from './readers/remarks.ts';
+import { readTrail } from './readers/trail.ts';
 import { readAttitude, readGait } from './readers/ways.ts';
+import { readWeather } from './readers/weather.ts';
 import { isChat } from './steps/chat.ts';
 import { Frame } from './steps/frame.ts';
 import { offerNames } from './steps/hearing-note.ts';
@@ -52,7 +53,8 @@ function readAll(f: Frame): void {
   readBooties(f);
   const found = readFindings(f);
   for (const r of found) f.add(r.entry);
-  readConditions(f);
+  readWeather(f);
+  readTrail(f);
   readCare(f, found);
   readIntake(f);
   readGear(f);

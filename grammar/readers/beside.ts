@@ -24,3 +24,6 @@ export const ofPart = (f: Frame, q: Quantity): boolean => {
   const before = leftOf(f, q, 14);
   return PART.test(before) || NTH.test(before);
 };
+
+/** Does the kennel think in kilometres? */
+export const metric = (f: Frame) => f.context.units === 'metric';
