@@ -130,11 +130,11 @@ export class Frame {
     this.corrected = meant !== heard;
     if (this.corrected) this.#takenBack = takenBack(heard, first, meant, this.roster);
     const mentions = this.corrected ? findMentions(meant, isName) : first;
-    const paused = withPauses(meant, mentions, this.roster);
-    const inTurn = paused === meant ? mentions : findMentions(paused, isName);
-    this.tokens = withLateSubjects(paused, inTurn, this.roster, text);
-    this.m = this.tokens === paused ? inTurn : findMentions(this.tokens, isName);
-    if (this.tokens !== paused) this.corrected = true;
+    const inTurn = withLateSubjects(meant, mentions, this.roster, text);
+    const told = inTurn === meant ? mentions : findMentions(inTurn, isName);
+    if (inTurn !== meant) this.corrected = true;
+    this.tokens = withPauses(inTurn, told, this.roster);
+    this.m = this.tokens === inTurn ? told : findMentions(this.tokens, isName);
     this.quantities = quantitiesOf(this.tokens, text);
     this.people = findPeople(this.tokens, this.roster);
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));

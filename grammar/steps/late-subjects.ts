@@ -3,6 +3,8 @@
  * terse speaker tells first and names afterwards. Where a statement names nobody before, the name is put at its front, so
  * that every later step reads it as if it had been told in the usual order.
  */
+
+import { ACTIONS } from '../words/pauses.ts';
 import { findPeople, inDogSlot, type NameAt, namesIn, quantityOwns } from './dog-names.ts';
 import type { Mentions } from './mentions.ts';
 import type { Roster } from './roster.ts';
@@ -147,6 +149,29 @@ function atLast(v: View, n: number): Late | undefined {
   return { front, name: [name.from, name.to], gone: [that, name.to] };
 }
 
+/** Behind a word that can end a statement, a name in a note without marks may be its subject; behind others it is the object. */
+const BEFORE_LAST =
+  /^(today|yesterday|now|some|though|since|again|morning|month|week|night|either|too|much|hers|his|bit|little|lot|all|up|through|good|fine|it|out|down|home|straw|trail|snow)$/;
+const AFTER_DID = /^(and|then|but|since|again|today|this|would|wo|could|had|was|after|before|\w{2,}ing|\w{3,}[^e]ed)$/;
+
+/** In a note without marks, its first name: "left hip ain't as tight stretched it some dolores", "went down flat clancy did". */
+function unmarked(v: View): Late[] {
+  const [name] = v.names;
+  if (!name || name.person || name.from < 2 || v.tokens.some((t) => /^[.,;:!?]$/.test(t.low))) return [];
+  const cut = thatIs(v, name.from) ?? name.from;
+  if (LEADS_IN.test(low(v, 0)) || ACTIONS.has(low(v, 0)) || !nobodyIn(v, 0, cut) || !tells(v, 0, cut)) return [];
+  const list = listEnd(v, 0);
+  const did = /^(did|does)$/.test(low(v, list)) && cut === name.from;
+  const to = did ? auxEnd(v, 0, list) : list;
+  if (to === undefined || name.possessive) return [];
+  const last = to >= v.tokens.length;
+  if (did ? !last && !AFTER_DID.test(low(v, to)) : !last) return [];
+  const k = name.from - 1;
+  const ended = did || cut < name.from || BEFORE_LAST.test(low(v, k)) || v.m.at('part', k) || v.m.at('sign', k);
+  if (!ended || v.m.at('chat', k)) return [];
+  return [{ front: 0, name: [name.from, list], gone: [cut, to] }];
+}
+
 function lateIn(v: View): Late[] {
   const out: Late[] = [];
   for (let n = 0; n < v.names.length; n++) {
@@ -191,7 +216,7 @@ export function withLateSubjects(tokens: Token[], m: Mentions, roster: Roster, t
   );
   const v: View = { tokens, text, m, names };
   v.names = [...names, ...groupsAlone(v)].sort((a, b) => a.from - b.from);
-  const late = lateIn(v);
+  const late = [...unmarked(v), ...lateIn(v)];
   if (!late.length) return tokens;
   const out: Token[] = [];
   for (const t of tokens) {
