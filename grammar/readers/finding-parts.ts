@@ -69,13 +69,13 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
       if (!/^(sore|swollen|stiff|lame|puffy|tight|raw)$/.test(f.low(t.to))) continue;
     }
     const own = [t.to, t.to + 1].map((n) => f.m.from('sign', n)).find(Boolean);
-    if (/^(not as|less)$/.test(f.text.slice(...f.span([t.from, t.to])).toLowerCase())) {
+    if (f.low(t.to - 1) === 'as' || (f.low(t.from) === 'less' && t.to === t.from + 1)) {
       // "not as hot, swelling still there": better the heat alone
       if (own && own !== m) continue;
       return 'better';
     }
     // "not as hot" speaks of the heat alone.
-    if (/^(not as|less|more)$/.test(f.low(t.from)) && t.to !== m.from) continue;
+    if (/^(less|more)$/.test(f.low(t.from)) && t.to !== m.from) continue;
     if (t.value !== 'same') return t.value;
     still = 'same';
   }

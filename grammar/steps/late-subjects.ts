@@ -202,13 +202,22 @@ const groupsAlone = (v: View): View['names'] =>
     )
     .map((g) => ({ from: g.from, to: g.to, possessive: false }));
 
+/** The note's one name and its last word, which means nothing else: "stretched it some ivy". */
+const last = (tokens: readonly Token[], m: Mentions, n: NameAt): boolean =>
+  n.to === tokens.length &&
+  !['food', 'condition', 'surface', 'item', 'bootie', 'part', 'position', 'gait', 'sign', 'act'].some((t) =>
+    m.at(t, n.from),
+  );
+
 /** The note with its late subjects put first; the same list where there are none. */
 export function withLateSubjects(tokens: Token[], m: Mentions, roster: Roster, text: string): Token[] {
   if (!tokens.length) return tokens;
   const raw = namesIn(tokens, m, roster);
   const starts = new Set(raw.map((r) => r.from));
   const dogs = raw.filter(
-    (r) => (inDogSlot(tokens, m, r, starts) || alone(tokens, text, r)) && !quantityOwns(tokens, r),
+    (r) =>
+      (inDogSlot(tokens, m, r, starts) || alone(tokens, text, r) || (raw.length === 1 && last(tokens, m, r))) &&
+      !quantityOwns(tokens, r),
   );
   const people = findPeople(tokens, roster).map((p) => ({ ...p, person: true as const }));
   const names = [...people, ...dogs.filter((d) => !people.some((p) => p.from === d.from))].sort(

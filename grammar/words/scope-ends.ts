@@ -18,7 +18,8 @@ export const NOT_CUES = `
   {not|n't} {improving|improved|getting better|getting any better|healing|any better|any worse|better|worse|much better}
   no {problem|trouble|fuss|rush|hurry|stops|breaks} {eating|drinking|at all|}
   {not|n't} {only|just|merely|simply|even} ; not {necessarily|unlike|surprisingly|surprised|himself|herself|right}
-  {not|n't} {as|so} {bad|raw|sore|stiff|swollen|lame|warm|hot|puffy|red|pink|much}
+  {not|n't} {as|so} {bad|raw|sore|stiff|swollen|lame|warm|hot|puffy|red|pink|much|tight|tender|gimpy|ouchy|inflamed|painful|angry|noticeable}
+  {not|n't} {nearly|quite|half|near|anywhere near|anything like} {as|so} {bad|raw|sore|stiff|swollen|lame|warm|hot|puffy|red|pink|much|tight|tender|gimpy|ouchy|inflamed|painful|angry|noticeable}
   {would|did|could|do} n't you {know|believe} it ; i kid you not ; none the worse ; not a chance ; no chance
   {on|like|of|for} a <day> {<daypart>|} ;   {let 's|lets|let me} {see|think} ; used to {be|stand|sit|live} ; where {the|a|that|there} …3 used to
   {for|by|until|till|come} <day> {<daypart>|} ; {warning|advisory|watch} for <day>

@@ -319,7 +319,8 @@ const RESOLVED: CueGroup[] = [
       {ran|walked|trotted|warmed|worked|came} {right|} out of it
       {has|have|got|is|are|'s} {its|their|his|her} {own|old|usual|normal|right|proper} {shape|size|look|colour|color|self} {back|again}
       back to {its|their|his|her} {own|old|usual|normal|right|proper} {shape|size|look|colour|color|self}
-      {that|it} {is|'s} {all|} over $`,
+      {that|it} {is|'s} {all|} over $
+      {firm|formed} {ever|} since {then|} ; {do|does|is|are|'s|was|did|has|have} {n't|not} {today|now|this morning|tonight}`,
   },
   {
     name: 'was …, but is fine',
