@@ -35,6 +35,16 @@ const HOME_ALONE = new Set([
   'resting at home',
 ]);
 
+const droppedBefore = (f: Frame, d: DogPhrase): boolean =>
+  f.entries.some(
+    (e) =>
+      e.kind === 'drop' &&
+      e.manner !== 'home' &&
+      !e.assertion &&
+      d.dogs.every((dog) => e.dogs.includes(dog)) &&
+      (e.span?.[1] ?? 0) <= (f.tokens[d.from]?.start ?? 0),
+  );
+
 /** Reads drops. */
 export function readDrops(f: Frame): void {
   const taken = new Set<DogPhrase>();
@@ -50,6 +60,8 @@ export function readDrops(f: Frame): void {
     let manner = m.value as Manner;
     if (manner === 'dropped' && goesHome(f, d)) manner = 'home';
     if (manner === 'home' && leftOnTheWay(f, d, m, words)) manner = 'dropped';
+    // "I dropped Gus. So that's Gus staying behind": where it was dropped, once more
+    if (/^(staying|stays|stayed|stay) behind$/.test(words) && droppedBefore(f, d)) continue;
     taken.add(d);
     const from = Math.min(m.from, d.from);
     const to = Math.max(m.to, d.to);

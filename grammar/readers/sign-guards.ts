@@ -206,7 +206,9 @@ const guards: Record<string, Guard> = {
     Boolean(f.lastDogs(m.from)),
   'went down': ({ f, m, next }) =>
     Boolean(f.dogs.some((d) => d.to === m.from)) &&
-    /^([.,;!]|and|in|hard|on|at|just|like|right|twice|again|around|near|)$/.test(next) &&
+    /^([.,;!]|and|in|hard|on|at|just|like|right|once|twice|briefly|before|when|while|as|again|around|near|)$/.test(
+      next,
+    ) &&
     !(next === 'the' && /^(trail|hill|bank)$/.test(f.low(m.to + 1))),
   'goes down': ({ f, m }) => Boolean(f.dogs.some((d) => d.to === m.from)),
   // "the swelling hasn't gone down" is no collapse; "she hasn't gone down" denies one

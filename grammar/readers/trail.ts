@@ -36,6 +36,9 @@ export function readTrail(f: Frame): void {
 }
 
 function surfaceStands(f: Frame, m: Mention, last: number): boolean {
+  // "she won't hold still", "he wouldn't hold his head up": a dog's doing
+  if (f.low(m.to - 1) === 'hold' && /^(still|it|his|her|that|the|on|steady|up|down|water)$/.test(f.low(m.to)))
+    return false;
   const words = phrase(f, m);
   const weak = m.tag === 'surface-weak' || WEAK_SURFACE.has(words);
   if (f.low(m.from - 1) === 'like' && !f.m.at('trail-word', m.from - 2)) return false;
