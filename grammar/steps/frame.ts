@@ -604,32 +604,9 @@ export class Frame {
         company ??= d;
         continue;
       }
-      if (this.strongBetween(d.to, i)) return this.#trailing(i) ?? d;
       return d;
     }
-    return this.#trailing(i) ?? company;
-  }
-
-  /** "Limping some, Gus.", "Won't eat, Storm won't.", "Swollen knee, Ivy, left": the subject behind its statement, set off by a comma. */
-  #trailing(i: number): DogPhrase | undefined {
-    const d = this.dogs.find((x) => x.from > i && !(x.kind === 'pronoun' && x.possessive));
-    if (!d || d.kind === 'pronoun' || d.possessive || d.company || d.excepted || !d.dogs.length) return undefined;
-    if (this.sentence(d.from) !== this.sentence(i) || this.isStrong(i)) return undefined;
-    let k = d.from - 1;
-    if (/^('s|is)$/.test(this.low(k)) && /^(that|it)$/.test(this.low(k - 1))) k -= 2;
-    else if (/^its$/.test(this.low(k))) k--;
-    if (this.low(k) !== ',') return undefined;
-    if (this.people.some((p) => p.from < i && this.sentence(p.from) === this.sentence(i))) return undefined;
-    if (this.m.of('me').some((x) => x.from < i && this.sentence(x.from) === this.sentence(i))) return undefined;
-    let j = d.to;
-    while (
-      j < d.to + 2 &&
-      /^(is|'s|did|does|has|was|had|wo|will|would|do|are|were|n't|not|too|again|that)$/.test(this.low(j))
-    )
-      j++;
-    if (this.isStrong(j)) return d;
-    const next = this.siteAt(j + 1);
-    return this.low(j) === ',' && ((next && !next.part) || /^(left|right|both)$/.test(this.low(j + 1))) ? d : undefined;
+    return company;
   }
 
   /** The last phrase before token `i`, whatever its part in the clause. */
