@@ -64,6 +64,14 @@ function clear(f: Frame, s: Site, from: number, to: number): boolean {
   for (let k = a; k < b; k++) {
     const low = f.low(k);
     if (/^(but|because|then)$/.test(low)) return false;
+    // "booties off at the truck, both of Gus's hind ones were ripped": told of one dog anew
+    if (
+      low === ',' &&
+      s.from >= to &&
+      /^(is|are|was|were|got|has|have|had)$/.test(f.low(s.to)) &&
+      f.dogs.some((d) => d.possessive && d.from > k && d.to <= s.to)
+    )
+      return false;
     if (low === ',' && s.from >= to && k + 1 >= s.from - 1 && /^([.,;!]|)$/.test(f.low(s.to))) continue;
     if (low === ',' && s.from >= to && !f.m.from('paws', s.from) && !/^(just|only|all|both|the)$/.test(f.low(k + 1)))
       return false;

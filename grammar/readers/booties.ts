@@ -39,7 +39,8 @@ function isFootwear(f: Frame, h: Mention): boolean {
   const word = f.low(h.from);
   if (
     /^(my|our|i|spare|extra|more|another|bag|of|ski|mukluk|snow)$/.test(f.low(h.from - 1)) &&
-    !/^(set|pair|sets|pairs|change)$/.test(f.low(h.from - 2))
+    !/^(set|pair|sets|pairs|change)$/.test(f.low(h.from - 2)) &&
+    !(f.low(h.from - 1) === 'i' && /^(boot|booted|bootied|rebooted)$/.test(word))
   )
     return false;
   // "need to sew booties tonight"

@@ -258,6 +258,12 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
   )
     return 'remaining';
   if (/\b(another|remaining|remains?|it rests|rests) ?(about|us|only)?$/.test(left)) return 'remaining';
+  // "loped two kilometres along the bank"
+  if (
+    /\b(loped|trotted|walked|paced|galloped|cantered|jogged)( for)?( about| nearly| almost| some)?$/.test(left) &&
+    /^(along|across|through|up|down|over) (the|a|that)\b/.test(right)
+  )
+    return 'leg';
   if (
     /^(in|out|into|along|so far|done|down|gone|behind us|under|past|since|mark)\b/.test(right) &&
     !/^(in (\d+|an?|half|less|just|exactly|roughly|total|all|under|about)|out and back|out (of|to|from)|down to|in the (bag|books))\b/.test(

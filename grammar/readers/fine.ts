@@ -2,6 +2,7 @@
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { ofOthersToo } from './finding-lists.ts';
 import { anyFinding, type Finding, footThere, lastSite, type ReadFinding, wholeTeam } from './finding-parts.ts';
+import { feetTold, overClause } from './fine-told.ts';
 import { doubted } from './places.ts';
 import { refined } from './where.ts';
 
@@ -59,6 +60,8 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   if (/^no (injur|wounds|foot)/.test(words) && !owner.dogs.length && !owner.human && !site)
     return [{ entry: anyFinding(f, m, wholeTeam(f), undefined, 'absent'), from: m.from, to: m.to }];
   if (owner.human || (!owner.dogs.length && !site)) return [];
+  // "Feet after the run. Split in Ivy's web. Nothing on Gus or Tank": the note goes over feet
+  if (!site && dog && words === 'nothing') site = feetTold(f, m, found);
   const it = f.low(k) === 'it' || f.low(k) === 'that' || /^(there|them|em|either|those)$/.test(f.low(k));
   if (site?.anaphor || (!site && it)) {
     const last = lastSite(f, m.from, found);
@@ -95,6 +98,7 @@ export function readFine(
   if (words === 'well' && !/^([.,;!]|and|but|too|so|now|today|)$/.test(f.low(m.to))) return [];
   let k = m.from - 1;
   let hyd = false;
+  k = overClause(f, m, k);
   while (k >= 0 && m.from - k < 9 && !f.isStrong(k) && !f.sites.some((s) => s.to === k + 1)) {
     const low = f.low(k);
     if (/^(hyd|hydration|gums)$/.test(low)) {

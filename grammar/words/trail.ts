@@ -5,7 +5,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'icy',
-    'icy; glare ice; glare; ice; glaze; glazed; glazed over; skating rink; a skating rink; rink; glass; black ice; iced over; polished ice; iced; sheet ice; sheet of ice; bare ice; slick; slippery; ice rink; blue ice; like glass; boilerplate; slick as glass; ice sheet; icey; glassy; ice on the trail; ice under; ice patches; patches of ice; lake ice; river ice; hard ice; icy patches; where ice; glare eyes; glared ice; jagged ice; jumble ice; skatey; greasy; sheet of glass; big sheet of glass; one sheet of glass; pure ice; nothing but ice; solid ice; sheer ice; all ice; on top of ice; over ice',
+    'icy; glare ice; glare; ice; glaze; glazed; glazed over; skating rink; a skating rink; rink; glass; black ice; iced over; polished ice; iced; sheet ice; sheet of ice; mirror of ice; mirror ice; ice like a mirror; pane of ice; bare ice; slick; slippery; ice rink; blue ice; like glass; boilerplate; slick as glass; ice sheet; icey; glassy; ice on the trail; ice under; ice patches; patches of ice; lake ice; river ice; hard ice; icy patches; where ice; glare eyes; glared ice; jagged ice; jumble ice; skatey; greasy; sheet of glass; big sheet of glass; one sheet of glass; pure ice; nothing but ice; solid ice; sheer ice; all ice; on top of ice; over ice',
   ],
   [
     'surface',
