@@ -2,7 +2,8 @@
  * The steps of a reading, once, in their order.
  *
  * 1. tokens, mentions, corrections   words with their places; what a speaker took back is put right before anything is read;
- *                                     a note without marks gets them where its words show a border (pauses)
+ *                                     a dog named behind its statement goes to the front of it (late subjects); a note
+ *                                     without marks gets them where its words show a border (pauses)
  * 2. dogs, sites, quantities, cues   where the note speaks of whom, of where, of how much, and how it is asserted
  * 3. the told line-up                 before groups, for "everyone" after a told line-up means the told one
  * 4. readers                          each takes its words; the order is that of who has the better claim to a word
