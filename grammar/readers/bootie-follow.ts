@@ -141,6 +141,18 @@ function footPointedAt(f: Frame, s: Mention): Paw[] | undefined {
 const onDog = (f: Frame, i: number): DogPhrase | undefined =>
   /^(on|of|for)$/.test(f.low(i)) && !f.dogFrom(i + 1)?.possessive ? f.dogFrom(i + 1) : undefined;
 
+/** Does "swapped it", "changed that" follow on gear with its own state, with no bootie told since? */
+function ofGear(f: Frame, s: Mention): boolean {
+  if (!/^(it|that)$/.test(f.low(s.to))) return false;
+  const item = f.m
+    .of('item')
+    .filter((x) => x.to <= s.from && s.from - x.to <= 8 && !f.m.at('bootie', x.from))
+    .at(-1);
+  if (!item || ['bootie', 'boot-verb'].some((t) => f.m.of(t).some((b) => b.from >= item.to && b.to <= s.from)))
+    return false;
+  return f.m.of('gear-state').some((g) => g.to <= s.from && Math.abs(g.from - item.from) <= 5);
+}
+
 /** Once booties are spoken of: "changed that one", "wore through her left front", "new one on", "took them all off". */
 export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
   const first = (out[0] as Read).from;
@@ -150,6 +162,8 @@ export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): voi
       continue;
     if (f.siteAt(s.from) || (s.value === 'on' && (f.m.at('sign', s.from - 1) || f.m.at('bootie', s.from - 1))))
       continue;
+    // "I booted them all. Gus had chewed his neckline; swapped it": the gear told since
+    if (s.value === 'changed' && ofGear(f, s)) continue;
     const words = f.tokens
       .slice(s.from, s.to)
       .map((t) => t.low)

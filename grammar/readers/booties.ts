@@ -40,7 +40,7 @@ function isFootwear(f: Frame, h: Mention): boolean {
   if (
     /^(my|our|i|spare|extra|more|another|bag|of|ski|mukluk|snow)$/.test(f.low(h.from - 1)) &&
     !/^(set|pair|sets|pairs|change)$/.test(f.low(h.from - 2)) &&
-    !(f.low(h.from - 1) === 'i' && /^(boot|booted|bootied|rebooted)$/.test(word))
+    !(f.low(h.from - 1) === 'i' && /^(booted|bootied|rebooted)$/.test(word))
   )
     return false;
   // "need to sew booties tonight"
