@@ -9,7 +9,7 @@ import { earsFor, soundsLike, tradeWordHeard } from './hearing.ts';
 import { DOG_VERBS } from './hearing-slots.ts';
 import type { Roster } from './roster.ts';
 import { makeSpeller, SHORTEST_MENDED } from './spelling.ts';
-import type { Token } from './tokens.ts';
+import { isEnglish, type Token } from './tokens.ts';
 
 /** A word read as another one, with its place in the text. */
 export interface WordHeard {
@@ -42,7 +42,8 @@ function mendSpelling(tokens: readonly Token[], roster: Roster): void {
       t.kind !== 'word' ||
       t.low.length < SHORTEST_MENDED ||
       roster.forms.has(t.low) ||
-      roster.people.has(t.low)
+      roster.people.has(t.low) ||
+      isEnglish(t.low)
     )
       continue;
     if (t.low.endsWith('s') && roster.forms.has(t.low.slice(0, -1))) continue;

@@ -6,7 +6,7 @@
 import { GAPPED_BY_HEAD, type Gapped } from '../words/gapped.ts';
 import { LEXICON } from '../words/index.ts';
 import type { Phrase, PhraseNode } from '../words/table.ts';
-import type { Token } from './tokens.ts';
+import { isEnglish, type Token } from './tokens.ts';
 
 export interface Mention {
   tag: string;
@@ -143,7 +143,7 @@ export function findMentions(tokens: readonly Token[], isName: (low: string) => 
       if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to, ...(!g.fill.has('not') && { gapped: true }) });
     }
     const { low, known } = tokens[i] as Token;
-    const named = !known && isName(low);
+    const named = !known && isName(low) && !isEnglish(low);
     phrasesAt(tokens, i, (p, to) => {
       if (!named || to > i + 1) take(p, i, to);
     });

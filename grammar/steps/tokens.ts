@@ -113,10 +113,21 @@ function piecesOf(stretch: string): readonly Piece[] {
   return made;
 }
 
-/** Does English have the word? A list of words may have "thirty" and not the "Thirty" that begins a sentence. */
-const isEnglish = (low: string) =>
-  Number((nlp.readDoc(low).tokens().out(uniqueId) as unknown as number[])[0]) < VOCABULARY_END;
-const startsCapital = (word: string) => /^[A-Z][a-z]/.test(word);
+const english = new Map<string, boolean>();
+
+/**
+ * Does English have the word in lower case? A token's `known` goes by the word as it is written: a list may have "thirty"
+ * and not the "Thirty" that begins a sentence, where a name may stand as well.
+ */
+export function isEnglish(low: string): boolean {
+  let is = english.get(low);
+  if (is === undefined) {
+    is = Number((nlp.readDoc(low).tokens().out(uniqueId) as unknown as number[])[0]) < VOCABULARY_END;
+    if (english.size >= REMEMBERED) english.clear();
+    english.set(low, is);
+  }
+  return is;
+}
 
 function cut(stretch: string): Piece[] {
   const out: Piece[] = [];
@@ -145,12 +156,7 @@ function cut(stretch: string): Piece[] {
       add(start, start + bare, gap);
       add(start + bare, at, false);
     } else if (simple || value.length === 1 || POINTED.test(value))
-      add(
-        start,
-        at,
-        gap,
-        (ids[t] as number) < VOCABULARY_END || (simple && startsCapital(value) && isEnglish(value.toLowerCase())),
-      );
+      add(start, at, gap, (ids[t] as number) < VOCABULARY_END);
     else {
       const cuts = apostrophe(value) ?? pieces(value);
       cuts.forEach(([a, b], k) => {
