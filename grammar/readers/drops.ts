@@ -124,6 +124,12 @@ function readTakenOut(f: Frame, taken: Set<DogPhrase>): void {
       )
     )
       continue;
+    // "took Ivy out of lead", "took Fern out of swing, put Storm there": her place is another's now, she runs on
+    const place = f.low(d.to + 1) === 'of' ? f.low(d.to + 2) : '';
+    const filled = f.tokens.some(
+      (t) => t.i > d.to && f.sentence(t.i) === f.sentence(d.to) && t.low === 'put' && f.dogFrom(t.i + 1),
+    );
+    if (place === 'lead' || (/^(swing|wheel)$/.test(place) && filled)) continue;
     // "took Fern out of swing and put her in team"
     if (
       f.low(d.to + 1) === 'of' &&
