@@ -2,7 +2,7 @@
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { ofOthersToo } from './finding-lists.ts';
 import { anyFinding, type Finding, footThere, lastSite, type ReadFinding, wholeTeam } from './finding-parts.ts';
-import { feetTold, overClause } from './fine-told.ts';
+import { feetTold } from './fine-told.ts';
 import { doubted } from './places.ts';
 import { refined } from './where.ts';
 
@@ -98,7 +98,6 @@ export function readFine(
   if (words === 'well' && !/^([.,;!]|and|but|too|so|now|today|)$/.test(f.low(m.to))) return [];
   let k = m.from - 1;
   let hyd = false;
-  k = overClause(f, m, k);
   while (k >= 0 && m.from - k < 9 && !f.isStrong(k) && !f.sites.some((s) => s.to === k + 1)) {
     const low = f.low(k);
     if (/^(hyd|hydration|gums)$/.test(low)) {
