@@ -5,34 +5,22 @@
 import type { Assertion, Context, Entry } from '../entry.ts';
 import { correct } from './correct.ts';
 import { type DogPhrase, findDogs, findPeople, type PersonMention, takenBack } from './dogs.ts';
+import { Assertions, CAN } from './frame-assertions.ts';
+import { bordersOf } from './frame-borders.ts';
+import { cuesOfNote } from './frame-cues.ts';
+import { dogBefore, type Owner, ownerIn } from './frame-owner.ts';
 import { lineupFor, resolveDogs, type Told } from './groups.ts';
 import { hear, type WordHeard } from './hearing-note.ts';
 import { withLateSubjects } from './late-subjects.ts';
 import { findMentions, type Mention, type Mentions } from './mentions.ts';
-import { notedDay } from './noted-day.ts';
 import { withPauses } from './pauses.ts';
 import { type Quantity, quantitiesOf } from './quantities.ts';
 import { type Roster, rosterOf } from './roster.ts';
-import { assertionOf, type Cue, cuesOf } from './scopes.ts';
+import type { Cue } from './scopes.ts';
 import { findSites, type Site } from './sites.ts';
 import { lowAt, type Token, tokenize } from './tokens.ts';
 
-export interface Owner {
-  dogs: string[];
-  phrase?: DogPhrase;
-  /** Said of a person, not of a dog. */
-  human?: boolean;
-  /** Not named in this clause: the dog spoken of before. */
-  carried?: boolean;
-  doubt?: string;
-}
-
 const STRONG = new Set(['.', ';', '!', '?', '\n']);
-
-/** Words that tell of what is still to come today. */
-const LATER = new Set(['afternoon', 'evening', 'later', 'tonight']);
-/** Words that begin a statement about the gums or the skin. */
-const GUMS = new Set(['gums', 'skin', 'hyd']);
 
 /** Lays ranges over so many tokens, so that what stands at one is found at once; the first keeps its place. */
 function cover<T extends { from: number; to: number }>(length: number, ranges: readonly T[]): (T | undefined)[] {
@@ -43,45 +31,6 @@ function cover<T extends { from: number; to: number }>(length: number, ranges: r
 /** What lies over token `i`. Outside the note nothing does: asking an array for a place it does not have is slow. */
 const over = <T>(list: readonly (T | undefined)[], i: number): T | undefined =>
   i >= 0 && i < list.length ? list[i] : undefined;
-
-/**
- * How a kind of entry can be asserted besides present. A finding can be anything; a time, a length or what was done is said
- * to have been, or to be; a "no" or a "gone" near it belongs to something else.
- */
-const CAN: Partial<Record<Entry['kind'], ReadonlySet<Assertion>>> = {};
-for (const kind of [
-  'clock',
-  'distance',
-  'duration',
-  'speed',
-  'measure',
-  'care',
-  'drop',
-  'hitch',
-  'move',
-  'intake',
-] as const)
-  CAN[kind] = new Set<Assertion>(['planned', 'past']);
-for (const kind of ['temperature', 'wind'] as const) CAN[kind] = new Set<Assertion>(['planned', 'past', 'possible']);
-for (const kind of ['attitude', 'booties', 'gait', 'gear', 'weather', 'trail'] as const)
-  CAN[kind] = new Set<Assertion>(['absent', 'planned', 'past', 'possible']);
-
-/** Day of the week (0 is Sunday) of a date "YYYY-MM-DD", by the proleptic Gregorian calendar (Zeller's congruence). */
-function weekday(date: string): number {
-  const [y, m, d] = date.split('-').map(Number) as [number, number, number];
-  const month = m < 3 ? m + 12 : m;
-  const year = m < 3 ? y - 1 : y;
-  const h =
-    (d +
-      Math.floor((13 * (month + 1)) / 5) +
-      year +
-      Math.floor(year / 4) -
-      Math.floor(year / 100) +
-      Math.floor(year / 400)) %
-    7;
-  return (h + 6) % 7;
-}
-const DAYS = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
 
 export class Frame {
   readonly text: string;
@@ -100,7 +49,6 @@ export class Frame {
   readonly claimed: boolean[];
   readonly trace: string[] | undefined;
   sites: Site[] = [];
-  #stops: number[] = [];
   /** Dogs that a correction has taken out of the note. */
   #takenBack: { dog: string; start: number }[] = [];
   /** Words read as another than was written. */
@@ -113,9 +61,7 @@ export class Frame {
   #siteAt: (Site | undefined)[] = [];
   readonly #quantityAt: (Quantity | undefined)[];
   readonly #personAt: (PersonMention | undefined)[];
-  #hasLater = false;
-  /** A day gone that the note is written of. */
-  readonly #noted: ReturnType<typeof notedDay>;
+  readonly #assertions: Assertions;
 
   constructor(text: string, context: Context, trace?: string[]) {
     this.text = text;
@@ -138,27 +84,13 @@ export class Frame {
     this.quantities = quantitiesOf(this.tokens, text);
     this.people = findPeople(this.tokens, this.roster);
     this.dogs = findDogs(this.tokens, this.m, this.roster).filter((d) => !this.people.some((p) => p.from === d.from));
-    // "maybe twenty" is about twenty: a word of doubt right before a number says nothing of anything else.
-    const today = /^\d{4}-\d\d-\d\d/.test(context.at ?? '')
-      ? DAYS[weekday((context.at as string).slice(0, 10))]
-      : undefined;
-    this.cues = cuesOf(this.tokens)
-      .filter((c) => !(c.gives === 'past' && ((today !== undefined && this.#names(c, today)) || this.#toCome(c))))
-      .filter(
-        (c) =>
-          !(c.gives === 'possible' && c.to - c.from === 1 && this.quantities.some((q) => q.from === c.to && !q.weak)),
-      )
-      // "limped then sat" is no Saturday
-      .filter((c) => !(c.gives === 'past' && c.to - c.from === 1 && this.low(c.from) === 'sat') || this.#dates(c.from))
-      // A dog called Will plans nothing.
-      .filter((c) => !this.dogs.some((d) => d.kind === 'names' && d.from <= c.from && c.to <= d.to));
-    this.#noted = notedDay(this.tokens, this.cues, this.dogs);
+    this.cues = cuesOfNote(this, context.at);
+    this.#assertions = new Assertions(this);
     const length = this.tokens.length;
     this.claimed = new Array(length).fill(false);
     this.#dogAt = cover(length, this.dogs);
     this.#quantityAt = cover(length, this.quantities);
     this.#personAt = cover(length, this.people);
-    this.#hasLater = this.tokens.some((t) => LATER.has(t.low));
     let sentence = 0;
     for (let i = 0; i < length; i++) {
       const strong = this.#endsSentence(i);
@@ -176,87 +108,12 @@ export class Frame {
     resolveDogs(this.dogs, this.roster, this.told, back);
     this.sites = findSites(this.tokens, this.m, this.dogs);
     this.#siteAt = cover(this.tokens.length, this.sites);
-    const parts = this.sites
-      .filter(
-        (s) =>
-          s.part &&
-          !/^(no|any|or|and|of|in|on|,|without|her|his|the|with|not|'s|sore|a|both|at|for|n't|or)$/.test(
-            this.low(s.from - 1),
-          ) &&
-          this.#statesItself(s),
-      )
-      .map((s) => s.from);
-    const gums = this.tokens
-      .filter((t) => GUMS.has(t.low) && !/^(no|any|of|her|his|the|or)$/.test(this.low(t.i - 1)))
-      .map((t) => t.i);
-    this.#stops = this.dogs
-      .filter(
-        (d) => !d.company && d.prep === undefined && !(d.kind === 'pronoun' && d.possessive && !this.#beginsAnew(d)),
-      )
-      .map((d) => d.from)
-      .concat(parts, gums)
-      .sort((a, b) => a - b);
-  }
-
-  /** A site with its own sign or praise behind it begins a statement, also where no mark says so. */
-  #statesItself(s: Site): boolean {
-    for (let k = s.to; k < s.to + 4; k++) {
-      if (this.m.from('sign', k) || this.m.from('fine', k)) return true;
-      if (
-        !/^(is|'s|are|was|a|bit|little|touch|still|really|pretty|all|look|looks|slightly|very|feels)$/.test(this.low(k))
-      )
-        return false;
-    }
-    return false;
-  }
-
-  /** "… in the shoulder his tug's tight": a possessive behind a finished statement begins the next. */
-  #beginsAnew(d: DogPhrase): boolean {
-    const k = d.from - 1;
-    return (
-      Boolean(this.m.at('part', k) || this.m.at('surface', k) || this.m.at('position', k) || this.m.at('sign', k)) &&
-      Boolean(this.m.at('item', d.to))
-    );
+    this.#assertions.borders = bordersOf(this);
   }
 
   low(i: number): string {
     return lowAt(this.tokens, i);
   }
-  /** Does the cue name the day that it is ("Saturday scale round", said on a Saturday), and not the last one of that name? */
-  #names(c: Cue, day: string): boolean {
-    const words = this.tokens.slice(c.from, c.to).map((t) => t.low);
-    return (
-      words.some((w) => w.startsWith(day) && w !== 'sunny' && w !== 'monthly') &&
-      !words.some((w) => /^(last|past|ago|since)$/.test(w))
-    );
-  }
-
-  /** Does a clipped day stand behind what was found: "web split Sat.", "(sore, Sat)"? */
-  #dates(i: number): boolean {
-    return Boolean(this.m.at('sign', i - 1) ?? this.m.at('part', i - 1)) || /^[,(]$/.test(this.low(i - 1));
-  }
-
-  /** "Sunday I'll run five": a day with a will behind it is to come. */
-  #toCome(c: Cue): boolean {
-    if (
-      !this.tokens
-        .slice(c.from, c.to)
-        .some((t) => DAYS.some((d) => t.low === d || (t.low.startsWith(d) && t.low.endsWith('day'))))
-    )
-      return false;
-    for (let k = c.to; k < c.to + 4; k++) {
-      if (
-        /^(do|run|go|leave|start|have|try|head|take|rest|hook)$/.test(this.low(k)) &&
-        /^(we|i|they|you)$/.test(this.low(k - 1))
-      )
-        return true;
-      if (/^('ll|will|gonna|shall|'d)$/.test(this.low(k)) || (this.low(k) === 'going' && this.low(k + 1) === 'to'))
-        return true;
-      if (/^[.,;]$/.test(this.low(k)) && k > c.to) return false;
-    }
-    return false;
-  }
-
   /** Does a sentence end at token `i`? A line break ends one too. */
   isStrong(i: number): boolean {
     return over(this.#strong, i) ?? true;
@@ -307,98 +164,21 @@ export class Frame {
     return this.roster.lineup.length > 0;
   }
 
+  /** The assertion of what stands in `[from, to)`. */
   assertion(from: number, to: number): Assertion {
-    return this.asserted(from, to).assertion;
+    return this.#assertions.of(from, to);
   }
   /** The assertion of a stretch of words that may hold its own cue ("Tansy will go up to swing"). */
   assertionWithin(from: number, to: number): Assertion {
-    const outer = this.asserted(from, to).assertion;
-    if (outer !== 'present') return outer;
-    const inner = this.cues.find(
-      (c) => c.from >= from && c.to <= to && (c.gives === 'planned' || c.gives === 'possible'),
-    );
-    // "If Gus is sore tomorrow, Biscuit goes in team": the condition holds for the sentence.
-    if (
-      !inner &&
-      this.cues.some(
-        (c) => c.gives === 'planned' && c.group.condition && c.to <= from && !this.strongBetween(c.from, from),
-      )
-    )
-      return 'planned';
-    return inner ? (inner.gives as Assertion) : outer;
+    return this.#assertions.within(from, to);
+  }
+  /** The assertion without one cue of the note. */
+  assertionWithout(cue: Cue, from: number, to: number): Assertion {
+    return this.#assertions.without(cue, from, to);
   }
   /** The assertion with the cue that gave it. */
   asserted(from: number, to: number): { assertion: Assertion; cue?: Cue } {
-    const near = this.#followed(from, to);
-    if (near.assertion !== 'present' || near.cue) return near;
-    if (this.#laterToday(from)) return { assertion: 'planned' };
-    const noted = this.#noted;
-    if (noted && noted.from <= from && to <= noted.to) return { assertion: 'past' };
-    const day = this.#dayOf(from);
-    return day ? { assertion: day.gives as Assertion, cue: day } : near;
-  }
-
-  /** "still puffy, not hot anymore": a cue with a sign between its own words speaks of that sign alone. */
-  #followed(from: number, to: number): { assertion: Assertion; cue?: Cue } {
-    const near = assertionOf(this.tokens, this.cues, from, to, this.#stops);
-    const { cue } = near;
-    if (!cue?.around || (cue.from < to && from < cue.to)) return near;
-    const own = this.m.at('sign', from)?.value;
-    for (let k = cue.from; k < cue.to; k++)
-      if (own && this.m.at('sign', k) && this.m.at('sign', k)?.value !== own) {
-        const others = this.cues.filter((c) => c !== cue);
-        return assertionOf(this.tokens, others, from, to, this.#stops);
-      }
-    return near;
-  }
-
-  /** The assertion without one cue of the note. */
-  assertionWithout(cue: Cue, from: number, to: number): Assertion {
-    const others = this.cues.filter((c) => c !== cue);
-    return assertionOf(this.tokens, others, from, to, this.#stops).assertion;
-  }
-
-  /** "this afternoon it's the six mile loop": what the time of speaking has not reached yet is planned. */
-  #laterToday(i: number): boolean {
-    if (!this.#hasLater) return false;
-    // Told in the past tense, it has been.
-    for (let k = Math.max(0, i - 10); k <= i + 2; k++)
-      if (
-        this.sentence(k) === this.sentence(i) &&
-        /^(ate|drank|was|were|had|left|got|did|went|ran|refused|came|took)$/.test(this.low(k))
-      )
-        return false;
-    const hour = Number(/T(\d\d)/.exec(this.context.at ?? '')?.[1] ?? 24);
-    for (let k = i; k >= 0 && !(k < i && this.isStrong(k)); k--) {
-      const [a, b] = [this.low(k), this.low(k + 1)];
-      if (i - k > 5 && /^(is|are|was|were)$/.test(this.low(i - 1))) return false;
-      if (k < i && a === ',' && /^(and|but)$/.test(b)) return false;
-      if (a === 'now' || this.low(i + 1) === 'now' || this.low(i + 2) === 'now') return false;
-      if (
-        (a === 'this' && b === 'afternoon' && hour < 12) ||
-        (a === 'this' && b === 'evening' && hour < 16) ||
-        (a === 'later' && (b === 'today' || b === 'on')) ||
-        (a === 'tonight' && hour < 15)
-      )
-        return true;
-    }
-    return false;
-  }
-
-  /** "Last weekend Maple was shivering and Quill had a crack": a day told first holds for its whole sentence, until now. */
-  #dayOf(i: number): Cue | undefined {
-    for (const c of this.cues) {
-      if (c.to > i) return undefined;
-      if (c.gives !== 'past' || this.strongBetween(c.from, i)) continue;
-      let start = c.from;
-      while (start > 0 && !this.isStrong(start - 1)) start--;
-      if (c.from - start > 5 || this.dogs.some((d) => d.from >= start && d.to <= c.from)) continue;
-      let now = false;
-      for (let k = c.to; k < i; k++)
-        if (/^(now|today|still|tonight|currently|since|is|are|'s|'re)$/.test(this.low(k))) now = true;
-      if (!now) return c;
-    }
-    return undefined;
+    return this.#assertions.asserted(from, to);
   }
 
   /** Were words moved or dropped by a correction? */
@@ -455,164 +235,15 @@ export class Frame {
     this.entries.push(entry);
   }
 
-  /** Does the person or "I", "we", "my" at the left own what is said at `i`? */
-  #humanBefore(i: number): number {
-    for (let k = i - 1; k >= 0 && !this.isStrong(k); k--) {
-      const p = this.personAt(k);
-      if (p) return p.from;
-      const me = this.m.at('me', k);
-      if (me && !this.dogAt(me.from)) return me.from;
-    }
-    return -1;
-  }
-
-  /**
-   * Whose is what stands in `[from, to)`? A dog behind it ("ice balls in everybody's feet", "on Moss"), else the dog before
-   * it in the sentence, else the dog spoken of last.
-   */
+  /** Whose is what stands in `[from, to)`? `act`: what a person does, she does to a dog. */
   owner(from: number, to: number, site?: Site, act = false): Owner {
-    if (site?.owner) return this.#owned(site.owner);
-    const lo = site ? Math.min(from, site.from) : from;
-    const hi = site ? Math.max(to, site.to) : to;
-    // "something up with Willow's back": whose it is stands right before it.
-    const whose =
-      site && this.dogs.find((d) => d.possessive && d.to === site.from && d.dogs.length && d.kind === 'names');
-    if (whose) return this.#owned(whose);
-    // "… got her. Something's harness rubbed his armpit": no male was named, so it is not the bitch's
-    const nobody =
-      site && this.dogs.find((d) => d.kind === 'pronoun' && d.possessive && d.to === site.from && !d.dogs.length);
-    if (nobody && /^(his|her)$/.test(this.low(nobody.from)))
-      return { dogs: [], doubt: nobody.doubt, human: this.#humanBefore(nobody.from) >= 0 };
-    const behind = this.#behind(hi);
-    const before = this.#before(lo);
-    if (behind && !(before && behind.value !== 'all' && before.to >= lo - 2 && !this.strongBetween(before.to, lo)))
-      return this.#owned(behind);
-    const inside = this.dogs.find((d) => d.from >= lo && d.to <= hi && !d.company && !d.excepted);
-    if (inside) return this.#owned(inside);
-    // What a person does, she does to a dog; what she is or has stays with her.
-    const human = act ? -1 : this.#humanBefore(lo);
-    if (before && before.from >= human && !this.strongBetween(before.to, lo)) return this.#owned(before);
-    if (human >= 0 && (!before || before.from < human) && this.#humanHas(human, lo)) return { dogs: [], human: true };
-    if (before) return { carried: true, ...this.#owned(before) };
-    return { dogs: [] };
-  }
-
-  #owned(phrase: DogPhrase): Owner {
-    return { dogs: phrase.dogs, phrase, doubt: phrase.doubt };
-  }
-
-  /** "my wrist is sore", "Anders has a belly ache": being and having stay with the person; doing goes on to a dog. */
-  #humanHas(human: number, i: number): boolean {
-    const word = this.low(human);
-    if (/^(my|our|your)$/.test(word)) return i - human <= 5;
-    const end = this.personAt(human)?.to ?? this.m.at('me', human)?.to ?? human + 1;
-    // "I'm hollering at Nora": the verb stands in the word
-    if (/^('m|'re|'ve)$/.test(this.low(end - 1)) && end - human > 1) return i - end <= 1;
-    const verb = this.low(end);
-    // "I have discovered that the pad is raw"
-    if (
-      /^(have|has|'ve|'s|had)$/.test(verb) &&
-      /^(discovered|found|noticed|seen|checked|felt|examined|observed)$/.test(this.low(end + 1))
-    )
-      return false;
-    const person = this.personAt(human);
-    if (person?.possessive) return i - end <= 3;
-    return (
-      /^('m|am|ai|ain|is|'s|was|has|had|got|'ve|have|feel|felt|were|are|'re|ate|eat|eats|eating|drink|drinks|drank|threw|froze|burned|burnt|hurt|fell|slipped|looks|looked|gets|sat|quit|stopped)$/.test(
-        verb,
-      ) && i - end <= 6
-    );
-  }
-
-  /** A dog right behind: "on Moss", "in everybody's", "of both wheelers". */
-  #behind(i: number): DogPhrase | undefined {
-    let k = i;
-    let prep = false;
-    for (let steps = 0; steps < 6 && k < this.tokens.length; steps++) {
-      const d = this.dogFrom(k);
-      if (d && d.kind === 'names' && !d.possessive && this.#ownStatement(d)) return undefined;
-      if (d)
-        return (prep || d.prep || /^(all|across|everywhere)$/.test(this.low(d.from))) && !d.company && !d.excepted
-          ? d
-          : undefined;
-      const low = this.low(k);
-      if (low === ',' && (this.siteAt(k + 1) || /^(on|in)$/.test(this.low(k + 1)))) {
-        k++;
-        continue;
-      }
-      // "tight as fence wire on Gus"
-      if (low === 'as' && !prep) {
-        let j = k + 1;
-        while (j < k + 5 && !/^(on|in|of)$/.test(this.low(j)) && !this.isStrong(j) && !this.dogAt(j)) j++;
-        if (!/^(on|in)$/.test(this.low(j))) return undefined;
-        k = j;
-        continue;
-      }
-      if (/^(on|in|of|for|to|off|from|into|onto|with|between|under|out)$/.test(low)) {
-        if (low === 'with') return undefined;
-        prep = true;
-      } else if (
-        !/^(the|all|any|over|up|again|today|now|whatsoever|anywhere|poor|old|our|a|bootie|booties|bit|new|one|ones|both|just|back|some|it|them|feet)$/.test(
-          low,
-        ) &&
-        !this.siteAt(k)
-      )
-        return undefined;
-      k++;
-    }
-    return undefined;
-  }
-
-  /** "… on bal RH nail torn": the dog behind begins a statement of its own. */
-  #ownStatement(d: DogPhrase): boolean {
-    const s = this.sites.find((x) => x.from === d.to);
-    if (!s) return false;
-    return Boolean(this.m.from('sign', s.to) || this.m.from('sign', s.to + 1) || this.m.from('fine', s.to));
-  }
-
-  /** The last dog before token `i` that is spoken of, company and exceptions left out. */
-  #before(i: number): DogPhrase | undefined {
-    let company: DogPhrase | undefined;
-    const whoBehind = (k: number) => this.low(k) === 'who' || (this.low(k) === ',' && this.low(k + 1) === 'who');
-    for (let k = this.dogs.length - 1; k >= 0; k--) {
-      const d = this.dogs[k] as DogPhrase;
-      if (d.to > i) continue;
-      // "while he pulled hard", and no he is known: not the girl spoken of before
-      if (
-        !d.dogs.length &&
-        d.kind === 'pronoun' &&
-        /^[MF]$/.test(d.value ?? '') &&
-        !d.possessive &&
-        !this.strongBetween(d.to, i)
-      )
-        return company;
-      if (!d.dogs.length) continue;
-      if (d.excepted && d.owns && this.sentence(d.from) === this.sentence(i)) return d;
-      // "the whole gang except Mabel, who paces"
-      if (
-        d.excepted &&
-        d.kind === 'names' &&
-        whoBehind(d.to) &&
-        this.sentence(d.from) === this.sentence(i) &&
-        i - d.to < 8
-      )
-        return d;
-      if (d.excepted) continue;
-      if (d.company) {
-        // "with Ivy, who was limping"
-        if (whoBehind(d.to)) return d;
-        company ??= d;
-        continue;
-      }
-      return d;
-    }
-    return company;
+    return ownerIn(this, from, to, site, act);
   }
 
   /** The last phrase before token `i`, whatever its part in the clause. */
   lastDogs(i: number): DogPhrase | undefined {
-    return this.#before(i);
+    return dogBefore(this, i);
   }
 }
 
-export type { DogPhrase, Mention, PersonMention, Quantity, Site };
+export type { DogPhrase, Mention, Owner, PersonMention, Quantity, Site };

@@ -1,0 +1,75 @@
+/**
+ * The cues of a note that hold: a day that is today or still to come is no past, "maybe twenty" is about twenty, "sat" is no
+ * Saturday, and a dog called Will plans nothing.
+ */
+import type { DogPhrase } from './dogs.ts';
+import type { Mentions } from './mentions.ts';
+import type { Quantity } from './quantities.ts';
+import { type Cue, cuesOf } from './scopes.ts';
+import { lowAt, type Token } from './tokens.ts';
+
+interface View {
+  tokens: Token[];
+  m: Mentions;
+  dogs: DogPhrase[];
+  quantities: Quantity[];
+}
+
+const DAYS = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
+
+/** Does the cue name the day that it is ("Saturday scale round", said on a Saturday), and not the last one of that name? */
+function namesDay(v: View, c: Cue, day: string): boolean {
+  const words = v.tokens.slice(c.from, c.to).map((t) => t.low);
+  return (
+    words.some((w) => w.startsWith(day) && w !== 'sunny' && w !== 'monthly') &&
+    !words.some((w) => /^(last|past|ago|since)$/.test(w))
+  );
+}
+
+/** Does a clipped day stand behind what was found: "web split Sat.", "(sore, Sat)"? */
+function dates(v: View, i: number): boolean {
+  return Boolean(v.m.at('sign', i - 1) ?? v.m.at('part', i - 1)) || /^[,(]$/.test(lowAt(v.tokens, i - 1));
+}
+
+/** "Sunday I'll run five": a day with a will behind it is to come. */
+function toCome(v: View, c: Cue): boolean {
+  if (
+    !v.tokens
+      .slice(c.from, c.to)
+      .some((t) => DAYS.some((d) => t.low === d || (t.low.startsWith(d) && t.low.endsWith('day'))))
+  )
+    return false;
+  for (let k = c.to; k < c.to + 4; k++) {
+    if (
+      /^(do|run|go|leave|start|have|try|head|take|rest|hook)$/.test(lowAt(v.tokens, k)) &&
+      /^(we|i|they|you)$/.test(lowAt(v.tokens, k - 1))
+    )
+      return true;
+    if (
+      /^('ll|will|gonna|shall|'d)$/.test(lowAt(v.tokens, k)) ||
+      (lowAt(v.tokens, k) === 'going' && lowAt(v.tokens, k + 1) === 'to')
+    )
+      return true;
+    if (/^[.,;]$/.test(lowAt(v.tokens, k)) && k > c.to) return false;
+  }
+  return false;
+}
+
+/** The cues of the note. `at`: when it was spoken, as ISO 8601. */
+export function cuesOfNote(v: View, at: string | undefined): Cue[] {
+  const date = /^\d{4}-\d\d-\d\d/.exec(at ?? '')?.[0];
+  const today = date && DAYS[new Date(`${date}T00:00:00Z`).getUTCDay()];
+  return (
+    cuesOf(v.tokens)
+      .filter((c) => !(c.gives === 'past' && ((today !== undefined && namesDay(v, c, today)) || toCome(v, c))))
+      // A word of doubt right before a number says nothing of anything else.
+      .filter(
+        (c) => !(c.gives === 'possible' && c.to - c.from === 1 && v.quantities.some((q) => q.from === c.to && !q.weak)),
+      )
+      // "limped then sat" is no Saturday
+      .filter(
+        (c) => !(c.gives === 'past' && c.to - c.from === 1 && lowAt(v.tokens, c.from) === 'sat') || dates(v, c.from),
+      )
+      .filter((c) => !v.dogs.some((d) => d.kind === 'names' && d.from <= c.from && c.to <= d.to))
+  );
+}
