@@ -6,7 +6,7 @@ import { targetsOf } from './care-targets.ts';
 import type { ReadFinding } from './findings.ts';
 import { doubted, said } from './places.ts';
 import { underPlan } from './plan-day.ts';
-import { gearDoes } from './sign-guards.ts';
+import { gearDoes } from './sign-words.ts';
 
 /** Reads care. */
 export function readCare(f: Frame, found: readonly ReadFinding[]): void {

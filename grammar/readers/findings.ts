@@ -14,7 +14,8 @@ import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } fro
 import { readFine, readNothing } from './fine.ts';
 import { doubted, said } from './places.ts';
 import { signStands } from './sign-guards.ts';
-import { carriedSite, headingSite, partFor, refined, siteBeside, siteOwner, WHOLE_BODY } from './where.ts';
+import { partFor, siteBeside, siteOwner, WHOLE_BODY } from './where.ts';
+import { carriedSite, headingSite, refined } from './where-carried.ts';
 
 export type { Finding, ReadFinding } from './finding-parts.ts';
 

@@ -4,7 +4,7 @@ import { ofOthersToo } from './finding-lists.ts';
 import { anyFinding, type Finding, footThere, lastSite, type ReadFinding, wholeTeam } from './finding-parts.ts';
 import { feetTold } from './fine-told.ts';
 import { doubted } from './places.ts';
-import { refined } from './where.ts';
+import { refined } from './where-carried.ts';
 
 /** "nothing wrong with Freya's front feet", "nothing in that foot", "can't see anything wrong with it". */
 export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding[] {
