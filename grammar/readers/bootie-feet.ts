@@ -135,6 +135,10 @@ export function whose(
     (d) => ((d.from >= lo && d.to <= hi) || (d.from < lo && lo < d.to)) && !d.company && d.dogs.length,
   );
   if (inside) return { dogs: inside.dogs, phrase: inside, doubt: inside.doubt };
+  // "new booties for the leaders"
+  const given = f.low(to) === 'for' ? f.dogFrom(to + 1) : undefined;
+  if (given?.dogs.length && !given.possessive && !given.excepted && given.kind !== 'pronoun')
+    return { dogs: given.dogs, phrase: given, doubt: given.doubt };
   const on = putOn(f, lo, to);
   if (on) return { dogs: on.dogs, phrase: on, doubt: on.doubt };
   const object = f.dogFrom(to) ?? (/^(all|up|the|both|back)$/.test(f.low(to)) ? f.dogFrom(to + 1) : undefined);

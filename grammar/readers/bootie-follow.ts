@@ -115,6 +115,15 @@ export function listed(f: Frame, out: Read[], h: Mention, state: State): void {
       if (s && dogs.length) pairs.push({ d: d as DogPhrase, s, dogs });
       k = s ? s.to : end;
       edge = k;
+      continue;
+    }
+    // "on all four feet for Rook, only the fronts on Gus"
+    const feet = f.sites.find((x) => x.from === k && x.paws.length && (!x.part || x.part === 'foot'));
+    const on = feet && onDog(f, feet.to);
+    if (feet && on?.dogs.length && on.kind !== 'pronoun' && !on.possessive) {
+      pairs.push({ d: on, s: feet, dogs: on.dogs });
+      k = on.to;
+      edge = k;
     } else k++;
   }
   if (pairs.length < 2) return;

@@ -76,7 +76,9 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
       /^(the|all|every|each|his|her|their|everybody|everyone)$/.test(f.low(s.to))
     )
       continue;
-    const gap = s.from >= h.to ? s.from - h.to : h.from - s.to;
+    // "fresh booties all round": the state holds the bootie
+    const holds = s.from <= h.from && s.to >= h.to && s.to - s.from > h.to - h.from;
+    const gap = holds ? 0 : s.from >= h.to ? s.from - h.to : h.from - s.to;
     if (gap < 0 || gap > 9) continue;
     if (f.strongBetween(Math.min(s.from, h.from), Math.max(s.from, h.from))) continue;
     if (!reaches(f, s, h)) continue;
@@ -97,6 +99,13 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
     /^([.,;]|and|)$/.test(f.low(h.to))
   )
     return { value: 'on', from: h.from, to: h.to };
+  // "Replaced Ivy's torn bootie": what was torn is changed
+  const torn = near.find((n) => n.value === 'torn' && n.to === h.from);
+  const swap = torn && near.find((n) => n.value === 'changed' && n.to <= torn.from && f.low(n.from) !== 'new');
+  if (torn && swap) {
+    f.claim(torn.from, torn.to);
+    return swap;
+  }
   for (const value of RANK) {
     const hit = near.filter((n) => n.value === value).sort((a, b) => a.gap - b.gap)[0];
     if (!hit) continue;

@@ -1,6 +1,7 @@
 /** Reader "care", which words are an act: "rubbed", "iced" and "wrapped" are done to a dog, or to something else. */
 import type { EntryOf } from '../entry.ts';
 import type { Frame, Mention, Site } from '../steps/frame.ts';
+import { iceHolds } from './sign-words.ts';
 
 export type Care = EntryOf<'care'>;
 export type Act = Care['act'];
@@ -63,7 +64,7 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         );
       if (/^(wrapped up|bound up)$/.test(words))
         return /^(it|in|with|her|his|the|.|,|)$/.test(next) && f.entries.some((e) => e.kind === 'finding');
-      return next !== 'around' && !f.m.at('item', m.from + 1);
+      return next !== 'around' && !f.m.at('item', m.to);
     case 'ointment':
       if (
         /^(oil|honey|grease|wax|jelly|gel|cream|paste|goo|lotion|creme|honey|oiled)$/.test(words) &&
@@ -102,6 +103,11 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         return Boolean(site) || /^(on)$/.test(next);
       return f.dogs.length > 0;
     case 'cooled':
+      // "his shoulder was iced for ten minutes"
+      if (words === 'iced' && /^(was|were|got|been|being|gets|is|are)$/.test(prev)) {
+        const told = f.sites.findLast((s) => s.to <= m.from && m.from - s.to <= 3 && s.part);
+        return told !== undefined && !iceHolds(told.part) && !f.strongBetween(told.from, m.from);
+      }
       if (/^(ice|iced|icing)$/.test(words)) return (Boolean(site) || it) && clauseStart && !/^(up|over)$/.test(next);
       if (
         /^(cool|cooled|cooling|cools|cool down|cool off|cooled down|cooled off|cooling down|cooling off)$/.test(words)

@@ -43,7 +43,7 @@ export function itemOf(f: Frame, m: Mention, act: Act, words: string): string | 
   if (/^(iced it|ice pack|icing it|iced|ice|ice bath|cold pack|iced down)$/.test(words))
     return act === 'cooled' ? (/pack|bath/.test(words) ? text(m.from, m.to) : 'ice') : undefined;
   if (/^(vet wrap|vetwrap|gauze|tape|glue|super glue|skin glue)$/.test(words)) return text(m.from, m.to);
-  for (let k = m.to; k < Math.min(f.tokens.length, m.to + 8); k++) {
+  for (let k = m.to; k < Math.min(f.tokens.length, m.to + 12); k++) {
     if (f.isStrong(k) || f.low(k) === ',') break;
     if (!/^(with|w|in)$/.test(f.low(k))) continue;
     let a = k + 1;
@@ -63,7 +63,7 @@ const medFrom = (f: Frame, m: Mention) =>
   /^(worm|kaolin|probiotic|gut|pain|cough|eye|ear|anti)$/.test(f.low(m.from - 1)) ? m.from - 1 : m.from;
 
 const ITEM_HEAD =
-  /^(snow|ice|gauze|saline|liniment|iodine|betadine|peroxide|water|soap|tape|wrap|vetwrap|bandage|chlorhexidine|balm|salve|cream|oil|ointment|salts|solution|cloth|towel|neoprene|pads?|blanket|jacket|coat|wipes?|rub|gel|antiseptic|alcohol|padding|cotton|compress|sleeve|disinfectant|foil|lotion|heat|arnica|boot|bootie|stuff)$/;
+  /^(snow|ice|gauze|saline|liniment|iodine|betadine|peroxide|water|soap|tape|wrap|vetwrap|bandage|chlorhexidine|balm|salve|cream|oil|ointment|salts|solution|cloth|towel|neoprene|pads?|blanket|jacket|coat|wipes?|rub|gel|antiseptic|alcohol|padding|cotton|compress|sleeve|disinfectant|foil|lotion|heat|arnica|boot|bootie|stuff|packs?|bottle|warmers?)$/;
 
 function nounEnd(f: Frame, a: number): number {
   let k = a;

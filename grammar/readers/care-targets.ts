@@ -138,6 +138,12 @@ function bothAt(f: Frame, m: Mention): 'both' | 'all' | undefined {
 }
 
 function siteOf(f: Frame, m: Mention, act: Act): Site | undefined {
+  // "a wrist wrap on Gus, right side"
+  const inside = f.sites.find((s) => s.from >= m.from && s.to <= m.to && s.part);
+  if (inside) {
+    const side = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 5 && s.side && !s.part && !s.end);
+    return side && !f.strongBetween(m.to, side.from) ? { ...inside, side: side.side } : inside;
+  }
   for (const s of f.sites) {
     if (s.anaphor) continue;
     const gap = s.from - m.to;

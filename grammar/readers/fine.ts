@@ -19,7 +19,9 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
     /^([.,;!]|)$/.test(next) &&
     !f.isClaimed(last1.from, last1.to)
   ) {
-    const own = f.owner(last1.from, m.to, last1);
+    const told = f.owner(last1.from, m.to, last1);
+    // "Checked all feet, nothing": everybody's
+    const own = !told.dogs.length && !told.human && (last1.plural || last1.paws.length === 4) ? wholeTeam(f) : told;
     if (!own.human && own.dogs.length)
       return [{ entry: anyFinding(f, m, own, last1, 'absent'), from: last1.from, to: m.to, site: last1 }];
   }
@@ -50,7 +52,21 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   // "went over the wheel dogs and found nothing"
   const gone =
     !joined && /\bfound\b/.test(words)
-      ? f.dogs.find((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length && !f.strongBetween(d.to, m.from))
+      ? f.dogs.findLast(
+          (d) =>
+            d.to <= m.from &&
+            m.from - d.to <= 8 &&
+            d.dogs.length &&
+            !d.possessive &&
+            !f.strongBetween(d.to, m.from) &&
+            f.tokens
+              .slice(d.to, m.from)
+              .every((t) =>
+                /^(and|i|we|but|,|over|up|down|all|from|nose|head|tip|to|tail|toe|carefully|well|twice|again|thoroughly|quickly|now|on|the|table|then)$/.test(
+                  t.low,
+                ),
+              ),
+        )
       : undefined;
   const owner: Owner = gone
     ? { dogs: gone.dogs, phrase: gone, doubt: gone.doubt }
@@ -93,7 +109,7 @@ export function readFine(
 ): ReadFinding[] {
   const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
   const asserted = f.assertion(m.from, m.to);
-  if (asserted === 'absent') return [];
+  if (asserted === 'absent' || toDry(f, m)) return [];
   // "maybe it's the hip, well, we'll see"
   if (words === 'well' && !/^([.,;!]|and|but|too|so|now|today|)$/.test(f.low(m.to))) return [];
   let k = m.from - 1;
@@ -137,7 +153,9 @@ export function readFine(
     const owner = f.owner(m.from, m.to, site);
     if (site.part && site.part !== 'foot' && !(site.plural && /^(pad|nail|web|toe)$/.test(site.part)))
       site = refined(f, site, owner, found, m.from);
-    const own: Owner = owner.dogs.length || owner.human || site.side ? owner : wholeTeam(f);
+    // "All feet look good": everybody's; "both fronts" are one dog's
+    const allFeet = site.paws.length === 4 && f.low(site.from) === 'all' && !/^(four|4)$/.test(f.low(site.from + 1));
+    const own: Owner = owner.dogs.length || owner.human || (site.side && !allFeet) ? owner : wholeTeam(f);
     if (own.human) return [];
     const now =
       /^(now|again|today)$/.test(f.low(m.to)) ||
@@ -322,6 +340,12 @@ function checkedBefore(f: Frame, m: Mention, k: number): Site | undefined {
       f.m.of('act').some((a) => a.value === 'checked' && a.to <= s.from && s.from - a.to <= 2),
   );
 }
+
+/** "let his feet dry", "so the pads can dry": what they are to do. */
+const toDry = (f: Frame, m: Mention): boolean =>
+  f.low(m.from) === 'dry' &&
+  [1, 2, 3, 4, 5].some((n) => /^(let|lets|letting|can|could|to|help|helps)$/.test(f.low(m.from - n))) &&
+  !/^(is|are|was|were|look|looks|'s|and)$/.test(f.low(m.from - 1));
 
 /** "good feet", "clean wrists all round". */
 function siteBehindFine(f: Frame, m: Mention): Site | undefined {

@@ -132,6 +132,19 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
   if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
   if (state === 'left' && /^(side|hand|front|hind|lead|swing|wheel)$/.test(f.low(s.to))) return false;
+  // "left stanchion cracked": the side of a thing; what was left has its article or its place
+  if (state === 'left' && s.to - s.from === 1 && behind && a === b && !/^(at|behind|in|on|back)$/.test(f.low(item.to)))
+    return false;
+  // "coats on the thin ones"
+  if (
+    /^(thin|weak|tired|fuzzy|dull|fat)$/.test(state) &&
+    !behind &&
+    b > a &&
+    !f.tokens
+      .slice(a, b)
+      .some((t) => /^(is|are|was|were|'s|looks?|looking|getting|got|worn|wearing|gone|going)$/.test(t.low))
+  )
+    return false;
   if (state === 'gone' && /^(slack|loose|limp|quiet|flat|soft|lame|tight|dead|and)$/.test(f.low(s.to))) return false;
   if (
     s.value === 'worn' &&

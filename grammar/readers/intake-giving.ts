@@ -86,7 +86,11 @@ export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | und
   )
     return undefined;
   // "couldn't get a cup of water into him"
-  if (/^(get|getting|got)$/.test(words) && [1, 2].some((n) => /^(not|n't|never|cannot|cant)$/.test(f.low(m.from - n))))
+  if (
+    /^(get|getting|got)$/.test(words) &&
+    [1, 2].some((n) => /^(not|n't|never|cannot|cant)$/.test(f.low(m.from - n))) &&
+    !(food.own && food.at - m.to <= 2 && /^(never|did n't|did not|didnt)$/.test(denial(f, m.from)))
+  )
     return undefined;
   if (f.m.at('act', m.from) && !food.own) return undefined;
   if ((f.m.at('manner', m.from)?.to ?? 0) > m.to) return undefined;
@@ -148,13 +152,16 @@ export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | und
   const item = food.item ?? commaItem(f, m);
   const amount = amountFor(f, m, { dogs: each ? ['a'] : dogs });
   const assertion = f.assertion(m.from, m.to);
+  const denied = notGiven(f, m);
+  // "Haven't fed yet": it is still to come, and nobody was named
+  if (denied && (!dog || yetBehind(f, m))) return undefined;
   const entry: Intake = {
     kind: 'intake',
     dogs,
     what,
-    took: 'all',
+    took: denied ? 'none' : 'all',
     ...(item ? { item } : {}),
-    ...(amount ?? {}),
+    ...(denied ? {} : amount),
     ...said(assertion),
     span: f.span([m.from, m.to], dog ? [dog.from, dog.to] : undefined, food.own ? [food.at, food.at + 1] : undefined),
     rule: offered ? '<offered> <dogs>' : '<gave> <dogs> <food>',
@@ -162,6 +169,26 @@ export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | und
   };
   return [entry];
 }
+
+/** "Did not feed Tank", "hasn't been fed", "never got a snack": it went without. */
+function notGiven(f: Frame, m: Mention): boolean {
+  for (let k = m.from - 1; k >= Math.max(0, m.from - 4); k--) {
+    if (/^(n't|not|never|didnt|dont|wasnt|werent|without)$/.test(f.low(k))) return true;
+    if (!/^(been|being|get|got|gotten|even|have|be|any|ever|to|actually|really)$/.test(f.low(k)) && !f.dogAt(k))
+      return false;
+  }
+  return false;
+}
+
+/** The words that deny the verb at `i`: "did n't", "never". */
+const denial = (f: Frame, i: number): string =>
+  f.low(i - 1) === 'never' || f.low(i - 1) === 'didnt' ? f.low(i - 1) : `${f.low(i - 2)} ${f.low(i - 1)}`;
+
+const yetBehind = (f: Frame, m: Mention): boolean => {
+  for (let k = m.to; k < f.tokens.length && !f.isStrong(k); k++)
+    if (/^(yet|until|till|before|enough|too|much)$/.test(f.low(k))) return true;
+  return false;
+};
 
 /** "snacked everyone, salmon" */
 function commaItem(f: Frame, m: Mention): string | undefined {

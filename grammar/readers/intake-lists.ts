@@ -10,7 +10,7 @@ export function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean
   const keep: Intake[] = [];
   for (const o of out) {
     if (o.giving) {
-      const later = out.filter((x) => x !== o && !x.giving && x.at > o.at && x.entry.what === o.entry.what);
+      const later = out.filter((x) => x !== o && !x.giving && x.at > o.at && sameMatter(f, o, x));
       const offered = o.entry.rule === '<offered> <dogs>';
       if (later.length) {
         const covered = new Set(later.flatMap((x) => x.entry.dogs));
@@ -22,7 +22,13 @@ export function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean
           offered ||
           covered.size > 1
         ) {
-          for (const l of later) l.entry.item ??= o.entry.item;
+          for (const l of later) {
+            l.entry.item ??= o.entry.item;
+            if (l.entry.took === 'all' && o.entry.amount !== undefined && l.entry.amount === undefined) {
+              l.entry.amount = o.entry.amount;
+              l.entry.unit = o.entry.unit;
+            }
+          }
           continue;
         }
         for (const l of later) l.entry.item ??= o.entry.item;
@@ -78,6 +84,15 @@ export function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean
   amountsBefore(f, keep);
   return keep;
 }
+
+/** What was given and what was taken: "fed at six, everyone cleaned their bowls" tells of the one meal. */
+const sameMatter = (f: Frame, given: { entry: Intake; at: number }, taken: { entry: Intake; at: number }): boolean =>
+  given.entry.what === taken.entry.what ||
+  (given.entry.what === 'snack' &&
+    taken.entry.what === 'meal' &&
+    !given.entry.item &&
+    /^(fed|feed)$/.test(f.low(given.at)) &&
+    f.sentence(taken.at) - f.sentence(given.at) <= 1);
 
 /** Told in the sentence of the exception or the one before it? */
 function nearBy(f: Frame, e: Intake, d: { from: number }): boolean {

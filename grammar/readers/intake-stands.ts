@@ -25,6 +25,12 @@ export function takingStands(
   const next = f.low(m.to);
   const topic = food.own || served.at >= 0 || mealTold(f) || f.m.of('drank').some((x) => x.to <= m.from);
   if (/^(left|left half|left some)$/.test(words) && f.siteAt(m.from)) return false;
+  // "left his snack half eaten"
+  if (
+    /^left (it|his|hers|theirs|her|the)\b/.test(words) &&
+    [0, 1, 2].some((n) => /^(half|partly|mostly|unfinished)$/.test(f.low(m.to + n)))
+  )
+    return false;
   // "finished tired", "finished strong": how the run ended
   if (/^(finish|finished|finishes)$/.test(words) && (f.m.from('manner', m.to) || f.m.from('manner', m.to + 1)))
     return food.own;
@@ -157,6 +163,13 @@ export function takingStands(
     return false;
   if (/^(refused|refuse|refuses|refusing)$/.test(words))
     return !!(next !== 'to' || /^(eat|drink|take|touch)$/.test(f.low(m.to + 1)));
+  // "passed water", "passed a loose stool"
+  if (
+    /^(passed|pass)$/.test(words) &&
+    /^(water|urine|blood|gas|stool|wind|worms?|dark|red|brown|clear|some|a)$/.test(next) &&
+    !f.dogFrom(m.to)
+  )
+    return false;
   if (/^(passed|pass|passed on|missed|skip|skips|skipped|skipping)$/.test(words))
     return (
       (topic &&

@@ -6,6 +6,7 @@ import type { Frame } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
 import { type Intake, itemAt, ownFood, phrase, type Served, serve, whatOf } from './intake-food.ts';
 import { amountFor, readGiving } from './intake-giving.ts';
+import { readLeft } from './intake-left.ts';
 import { tidy } from './intake-lists.ts';
 import { readBrought, readMeasured, readNoneLeft } from './intake-measured.ts';
 import { readTaking } from './intake-taking.ts';
@@ -22,7 +23,7 @@ export function readIntake(f: Frame): void {
     ...f.m.of('food').map((m) => ({ m, kind: 'food' as const })),
   ].sort((a, b) => a.m.from - b.m.from || order(a.kind) - order(b.kind) || b.m.to - a.m.to);
   const place = (e: Intake) => f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0));
-  const first = [...readNoneLeft(f), ...readBrought(f)];
+  const first = [...readNoneLeft(f), ...readLeft(f), ...readBrought(f)];
   let covered = 0;
   for (const { m, kind } of events) {
     if (kind === 'food') {
@@ -71,7 +72,8 @@ function served0(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]
         !f.strongBetween(Math.min(o.at, m.from), Math.max(o.at, m.from)) &&
         (m.value === 'water') === (o.entry.what === 'water'),
     );
-    if (told.some((o) => !group || o.entry.took === 'all' || o.entry.dogs.length > 2)) continue;
+    const everyone = group || d?.kind === 'group';
+    if (told.some((o) => !everyone || o.entry.took === 'all' || o.entry.dogs.length > 2)) continue;
     const apart = new Set(told.flatMap((o) => o.entry.dogs));
     const entry: Intake = {
       kind: 'intake',

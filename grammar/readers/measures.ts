@@ -170,6 +170,12 @@ function headPair(f: Frame, q: Quantity): What[] {
   return [];
 }
 
+/** Words that say where a temperature was taken; "temp" behind a number may belong to the next one. */
+const atTheTail = (f: Frame, m: { from: number; to: number }): boolean =>
+  /^(under|rectal|rectally|up|at|back|by|on|anal|core|internal|temp|temperature|fever)$/.test(f.low(m.from)) &&
+  /^([.,;!]|and|but|on|for|in|now|this|at|)$/.test(f.low(m.to));
+const blood = (n: number): boolean => (n >= 35 && n <= 43.5) || (n >= 94 && n <= 111);
+
 /** The measure's word: before the number, with no other number between, or right behind it. */
 function keyword(f: Frame, q: Quantity, told: readonly What[]): { what?: What; from?: number } {
   for (let k = q.to; k < q.to + 4 && k < f.tokens.length; k++) {
@@ -178,6 +184,9 @@ function keyword(f: Frame, q: Quantity, told: readonly What[]): { what?: What; f
       // "down two, body condition three": the word belongs to the number behind it.
       const own = f.quantities.some((x) => x.from >= m.to && x.from - m.to <= 2);
       if (!own && (m.value === 'body-condition' || m.value === 'heart-rate')) return { what: m.value, from: q.from };
+      // "38.4 under the tail", "101.9 rectal"
+      if (!own && m.value === 'temperature' && m.from === q.to && blood(q.value) && atTheTail(f, m))
+        return { what: m.value, from: q.from };
       // "27 kilos on the scale", "39.1 of temperature"
       if (/^(on|of)$/.test(f.low(q.to)) && m.from <= q.to + 1) return { what: m.value, from: q.from };
     }
@@ -256,8 +265,8 @@ function unitWhat(f: Frame, q: Quantity): What | undefined {
   )
     return 'weight';
   // No air is so warm where sleds run: 99 to 108 F, 37 to 42.5 C, with a dog in the sentence.
-  const blood = q.unit === 'C' ? q.value >= 37 && q.value <= 42.5 : q.unit === 'F' && q.value >= 99 && q.value <= 108;
-  if (q.dimension === 'temperature' && blood && f.dogs.some((d) => f.sentence(d.from) === f.sentence(q.from)))
+  const body = q.unit === 'C' ? q.value >= 37 && q.value <= 42.5 : q.unit === 'F' && q.value >= 99 && q.value <= 108;
+  if (q.dimension === 'temperature' && body && f.dogs.some((d) => f.sentence(d.from) === f.sentence(q.from)))
     return 'temperature';
   if (
     q.dimension === 'weight' &&
@@ -312,8 +321,7 @@ function stands(_f: Frame, q: Quantity, what: What, named: boolean): boolean {
   if (what === 'temperature') {
     if (q.dimension === 'weight' || q.value < 0) return false;
     // A temperature that no dog has is the air's.
-    const plausible = (value >= 35 && value <= 43.5) || (value >= 94 && value <= 111);
-    if (!plausible || q.bySign) return false;
+    if (!blood(value) || q.bySign) return false;
   }
   if (q.dimension === 'weight' && what !== 'weight') return false;
   return true;
@@ -323,6 +331,16 @@ function stands(_f: Frame, q: Quantity, what: What, named: boolean): boolean {
 function dogOf(f: Frame, q: Quantity, _from: number | undefined): DogPhrase | undefined {
   const forDog = /^(for|on)$/.test(f.low(q.to)) ? f.dogFrom(q.to + 1) : undefined;
   if (forDog?.dogs.length) return forDog;
+  // "38.4 under the tail, Ivy"
+  const taken = f.m.from('quantity', q.to)?.to ?? q.to;
+  const late = /^(,|for|on|-|:)$/.test(f.low(taken)) && taken > q.to ? f.dogFrom(taken + 1) : undefined;
+  if (
+    late?.dogs.length === 1 &&
+    !late.possessive &&
+    /^([.,;]|)$/.test(f.low(late.to)) &&
+    !f.dogs.some((d) => d.to <= q.from)
+  )
+    return late;
   const before = f.dogs.filter((d) => d.to <= q.from && !d.company && d.dogs.length && !d.excepted);
   const last = before.at(-1);
   if (last) return last.dogs.length === 1 || last.kind === 'names' ? last : undefined;

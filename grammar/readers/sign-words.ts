@@ -79,6 +79,10 @@ export function nearItem(f: Frame, m: Mention): boolean {
   return false;
 }
 
+/** Where balls of ice gather. */
+export const iceHolds = (part: string | undefined): boolean =>
+  !/^(wrist|shoulder|elbow|triceps|neck|back|hip|knee|hock|thigh|eye|ear|nose|mouth)$/.test(part ?? 'foot');
+
 export const guards: Record<string, Guard> = {
   knot: muscleKnot,
   knots: muscleKnot,
@@ -110,7 +114,11 @@ export const guards: Record<string, Guard> = {
   watery: stoolTold,
   liquid: stoolTold,
   mushy: stoolTold,
-  iced: ({ next, sites }) => !/^(it|that|them|down|her|his|him)$/.test(next) && sites.length > 0,
+  // "iced Gus's shoulder": no ice gathers there; it was cooled
+  iced: ({ f, m, next, sites }) =>
+    !/^(it|that|them|down|her|his|him)$/.test(next) &&
+    !f.dogFrom(m.to)?.possessive &&
+    sites.some((s) => iceHolds(s.part)),
   off: ({ f, m, sites, prev, next }) => {
     if (
       /^(took|take|taking|taken|pulled|pulling|came|come|comes|fell|kicked|go|going|goes|went|gone|dropped|turn|turned|cut|set|put|blew|blow|run|ran|from|walked|polished|finished|show|showed|head|headed|warm|shut|slid|flew|shook|worn|rubbed|split|tore|ripped|hold|held|lay|get|got|step|stepped|cool|cooled|drop|licked|knocked)$/.test(

@@ -33,6 +33,8 @@ const LEADS_IN =
   /^(at|after|before|when|while|if|because|since|once|until|by|near|past|with|for|from|like|good|nice|great|easy|thanks|thank|come|sorry|hey|oh|poor|then|mile|and|but|so|unlike|except|besides|speaking|as|about|no|what|who|hi|hello|bye|dear)$/;
 const AUX = /^(did|does|do|is|'s|was|has|had|will|would|wo|are|were|ai|could|ca)$/;
 const NOT = /^(n't|not)$/;
+/** Before the dog that something was done to. */
+const TO_WHOM = /^(at|with|over|toward|towards)$/;
 /** What may stand behind the name and still belongs to the statement before. */
 const TRAILER = /^(too|again|today|now|though|also)$/;
 
@@ -107,9 +109,13 @@ function behindComma(v: View, n: number): Late | undefined {
   const bare = low(v, before - 1) !== ',';
   const cut = bare ? before : before - 1;
   const front = sentenceStart(v, cut);
-  if (front >= cut || LEADS_IN.test(low(v, front)) || !nobodyIn(v, front, cut)) return undefined;
+  if (bare && TO_WHOM.test(low(v, name.from - 1))) return undefined;
   const list = listEnd(v, n);
   const to = auxEnd(v, front, list);
+  // "Snapping at Gus, Penny was": another dog it was done to
+  const object = to !== list && !bare ? v.names.findLast((x) => x.to <= cut && x.from > front) : undefined;
+  const free = object && TO_WHOM.test(low(v, object.from - 1)) ? object.from : cut;
+  if (front >= cut || LEADS_IN.test(low(v, front)) || !nobodyIn(v, front, free)) return undefined;
   if (to === undefined || (bare && (to === list || that !== undefined))) return undefined;
   let end = to;
   while (TRAILER.test(low(v, end))) end++;

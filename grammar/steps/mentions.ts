@@ -3,7 +3,7 @@
  * place; different tags may cover the same words ("right" is a side and a part of "right away"), and the readers choose.
  * Inside an idiom ("off we went", "hot chocolate") the other tags are silent.
  */
-import { GAPPED_BY_HEAD, type Gapped } from '../words/gapped.ts';
+import { DOG, GAPPED_BY_HEAD, type Gapped } from '../words/gapped.ts';
 import { LEXICON } from '../words/index.ts';
 import type { Phrase, PhraseNode } from '../words/table.ts';
 import { isEnglish, type Token } from './tokens.ts';
@@ -99,11 +99,11 @@ function phrasesAt(tokens: readonly Token[], i: number, found: (p: Phrase, to: n
 }
 
 /** Where a phrase with words in its middle ends that begins at token `i`; -1 where it does not stand. */
-function gappedEnd(tokens: readonly Token[], i: number, g: Gapped): number {
+function gappedEnd(tokens: readonly Token[], i: number, g: Gapped, isName: (low: string) => boolean): number {
   for (let k = i + 1; k <= i + 1 + g.most && k < tokens.length; k++) {
     for (const tail of g.tails) if (tail.every((w, n) => tokens[k + n]?.low === w)) return k + tail.length;
     const low = (tokens[k] as Token).low;
-    if (!g.fill.has(low) && low !== 'not' && low !== "n't") return -1;
+    if (!g.fill.has(low) && low !== 'not' && low !== "n't" && !(g.fill.has(DOG) && isName(low))) return -1;
   }
   return -1;
 }
@@ -139,7 +139,7 @@ export function findMentions(tokens: readonly Token[], isName: (low: string) => 
   };
   for (let i = 0; i < tokens.length; i++) {
     for (const g of GAPPED_BY_HEAD.get((tokens[i] as Token).low) ?? []) {
-      const to = gappedEnd(tokens, i, g);
+      const to = gappedEnd(tokens, i, g, isName);
       if (to > 0) held.push({ tag: g.tag, value: g.value, from: i, to, ...(!g.fill.has('not') && { gapped: true }) });
     }
     const { low, known } = tokens[i] as Token;

@@ -104,7 +104,7 @@ export const ways: readonly Row[] = [
   [
     'quantity',
     'temperature',
-    'under the tail; under his tail; under her tail; thermometer; temp; temps; temperature; t; rectal temp; rectal; body temp; tmp; temped; rectal temperature; body temperature; temped at; temping; temps at; took temps; temperatures; measured; fever; temperature of; took his temperature; took her temperature; thermometer says; thermometer said; thermometer read; rectally',
+    'under the tail; under his tail; under her tail; thermometer; temp; temps; temperature; t; rectal temp; rectal; body temp; tmp; temped; rectal temperature; body temperature; temped at; temping; temps at; took temps; temperatures; measured; fever; temperature of; took his temperature; took her temperature; thermometer says; thermometer said; thermometer read; rectally; under tail; up the bum; up the backside; up the rear; up the back end; at the back end; back end temp; by thermometer; on the thermometer; anal temp; core temp; core temperature; internal temp',
   ],
   [
     'quantity',

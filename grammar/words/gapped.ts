@@ -14,6 +14,9 @@ export interface Gapped {
   most: number;
 }
 
+/** Among the words between: any dog of the kennel. */
+export const DOG = '@dog';
+
 const words = (s: string) => s.split(' ');
 const set = (s: string): ReadonlySet<string> => new Set(words(s));
 const BE =
@@ -27,6 +30,8 @@ const row = (tag: string, value: unknown, heads: string, tails: string, fill: st
 
 const STOOL = 'stool stools poop poops poo poos bowels droppings motions motion crap turds';
 const PEE = 'urine pee peed peeing pees wee weeing piss pissing urinating';
+/** Where the skin is lifted, and whose. */
+const SCRUFF = `${DOG} his her shoulder shoulders neck scruff withers back`;
 const TUG = 'tug tugs tugline tuglines';
 
 export const GAPPED: readonly Gapped[] = [
@@ -78,14 +83,16 @@ export const GAPPED: readonly Gapped[] = [
     true,
     'skin',
     'snaps back; snapped back; snaps right back; springs back; sprang back; bounces back; goes right back; went right back; falls back; fell back; goes back; went back; drops back; dropped back; flat',
-    `${BE} right straight pinch fold on he she`,
+    `${BE} right straight pinch fold on over at the he she ${SCRUFF}`,
+    9,
   ),
   row(
     'sign',
     'dehydrated',
     'skin',
     'stays up; stayed up; staying up; stays tented; stayed tented; stays put; slow; slow to go back; slow to fall back; slow to drop; slow to flatten; slow going back; goes back slowly; went back slowly; falls back slowly; fell back slowly; goes back slow; snaps back slowly',
-    `${BE} pinch fold on`,
+    `${BE} pinch fold on over at the he she ${SCRUFF}`,
+    9,
   ),
   row(
     'sign',
