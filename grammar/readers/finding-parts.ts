@@ -19,13 +19,16 @@ export const partTakesEnd = (part: string) => /^(leg|foot|pad|web|toe|nail|dewcl
 /** How bad: words right before the sign or its site, or behind it in the same statement. */
 export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity'] {
   const inside = f.m.of('severity').find((s) => s.from >= m.from && s.to <= m.to);
-  if (inside && !(m.value === 'overheated' && f.low(inside.from) === 'too')) return inside.value;
+  // "a bad step" is a limp; how bad, nobody said
+  const step = /^steps?$/.test(f.low(m.to - 1));
+  if (inside && !step && !(m.value === 'overheated' && f.low(inside.from) === 'too')) return inside.value;
   const lo = Math.min(m.from, site && m.from - site.to < 4 && site.from < m.from ? site.from : m.from);
   for (let k = m.from - 1; k >= Math.max(0, lo - 4); k--) {
     const s = f.m.at('severity', k);
     // "and so is the limp" is no "so lame"
     const link = s && f.low(s.from) === 'so' && /^(is|'s|was|are|has|did|does)$/.test(f.low(s.to));
-    if (s && !link && !f.strongBetween(s.from, m.from)) return s.value;
+    const ofPart = s && f.m.at('part', s.from);
+    if (s && !link && !ofPart && !f.strongBetween(s.from, m.from)) return s.value;
     if (f.isStrong(k) || (f.m.at('sign', k) && f.low(m.from - 1) !== 'and')) break;
     if (f.low(k) === ',' || f.dogAt(k)) break;
   }
@@ -34,6 +37,8 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
     if (f.isStrong(k) || (k > m.to && f.m.from('sign', k)) || f.m.from('act', k)) break;
     if (k >= end && f.dogFrom(k) && !f.dogFrom(k)?.possessive) break;
     const s = f.m.from('severity', k);
+    // "the big pad", "the little thumb claw": which part, not how bad
+    if (s && f.m.at('part', k) && !f.m.from('sign', s.to)) continue;
     if (s) {
       const after = s.to;
       if (
@@ -55,6 +60,9 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
   return undefined;
 }
 
+/** Behind "less than", "more than": what was before. */
+const THAN_BEFORE = /^(yesterday|before|last|this|earlier|it|he|she|they|ever)$/;
+
 /** Which way it goes: better, worse, still. */
 export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
   const lo = site && site.from < m.from && m.from - site.to < 8 ? site.from : m.from;
@@ -65,6 +73,10 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
     if (k < lo && (f.strongBetween(k, lo) || f.dogAt(k))) continue;
     const t = f.m.from('trend', k);
     if (!t || /^(no|any)$/.test(f.low(t.from - 1)) || (t.from < m.to && m.from < t.to)) continue;
+    // "both puffy, the right worse than the left": one beside the other, not how it goes
+    if (/^(than|on|in)$/.test(f.low(t.to)) && /^(the|his|her) (left|right|other|front|hind|back)$/.test(`${f.low(t.to + 1)} ${f.low(t.to + 2)}`) && t.to - t.from === 1)
+      continue;
+    if (/^(more|less)$/.test(f.low(t.from)) && THAN_BEFORE.test(f.low(t.to)) && t.from >= m.to) return t.value;
     if (/^(more|less|less than|more than|there)$/.test(f.low(t.from)) && f.low(t.to) !== m.value) {
       if (!/^(sore|swollen|stiff|lame|puffy|tight|raw)$/.test(f.low(t.to))) continue;
     }

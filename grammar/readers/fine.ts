@@ -110,6 +110,8 @@ export function readFine(
   const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
   const asserted = f.assertion(m.from, m.to);
   if (asserted === 'absent' || toDry(f, m)) return [];
+  // "ripped a nail clean off"
+  if (words === 'clean' && /^(off|through|out|away|across|over|in)$/.test(f.low(m.to))) return [];
   // "maybe it's the hip, well, we'll see"
   if (words === 'well' && !/^([.,;!]|and|but|too|so|now|today|)$/.test(f.low(m.to))) return [];
   let k = m.from - 1;

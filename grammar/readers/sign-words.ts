@@ -83,6 +83,17 @@ export function nearItem(f: Frame, m: Mention): boolean {
 export const iceHolds = (part: string | undefined): boolean =>
   !/^(wrist|shoulder|elbow|triceps|neck|back|hip|knee|hock|thigh|eye|ear|nose|mouth)$/.test(part ?? 'foot');
 
+/** "chewing his left hind", "nibbled on her pad": a part of the dog right behind, and nothing that it wears. */
+const atItself: Guard = ({ f, m, sites }) => {
+  const s = sites.find((x) => x.from >= m.to && x.from - m.to <= 3 && (x.part || x.end));
+  return Boolean(
+    s &&
+      !f.m.at('bootie', s.to) &&
+      !f.m.at('item', s.to) &&
+      f.tokens.slice(m.to, s.from).every((t) => /^(his|her|their|its|'s|the|at|on|that|own|both|away)$/.test(t.low) || f.dogAt(t.i)),
+  );
+};
+
 export const guards: Record<string, Guard> = {
   knot: muscleKnot,
   knots: muscleKnot,
@@ -312,6 +323,15 @@ export const guards: Record<string, Guard> = {
     (found.some((r) => r.site) && !/^(the|his|her|their|bowls?|snow)$/.test(next)) ||
     f.sites.some((s) => s.to <= m.from && m.from - s.to < 10),
   'licking at': () => true,
+  chew: atItself,
+  chews: atItself,
+  chewed: atItself,
+  chewing: atItself,
+  nibble: atItself,
+  nibbles: atItself,
+  nibbled: atItself,
+  nibbling: atItself,
+  mouthing: atItself,
   'chewing on': ({ sites }) => sites.length > 0,
   'pulling at': ({ sites }) => sites.length > 0,
   'going after': ({ sites }) => sites.length > 0,

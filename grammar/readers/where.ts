@@ -163,6 +163,11 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
       k = d.to;
       continue;
     }
+    // "ice balls out of Storm's feet"
+    if (f.low(k) === 'out' && /^(of|from)$/.test(f.low(k + 1))) {
+      k += 2;
+      continue;
+    }
     if (!TO_SITE.test(f.low(k)) && !f.m.at('severity', k) && !f.m.at('trend', k)) return overAside(f, m, k);
     k++;
   }
@@ -206,6 +211,8 @@ function leftSite(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site | undefi
     const low = f.low(k);
     const d = f.dogAt(k);
     if (d) {
+      // "feet clean except Gus, who has a split": the group's place is not the exception's
+      if (d.excepted) return undefined;
       // "her left dewclaw, the one she tore last week"
       if (d.kind === 'pronoun' && f.low(d.from - 1) === 'one' && f.low(d.from - 2) === 'the') {
         k = d.from - 3;

@@ -284,6 +284,6 @@ function exceptStands(
   return (
     group !== undefined &&
     isMany(tokens, group) &&
-    (next === '' || next === '.' || next === ';' || next === '!' || next === ',')
+    /^([.;!,]|who|whose|with|)$/.test(next)
   );
 }

@@ -30,6 +30,8 @@ function backIsPart(tokens: readonly Token[], m: Mentions, i: number): boolean {
   if (t.low !== 'back' && t.low !== 'backs') return true;
   const prev = tokens[i - 1]?.low ?? '';
   const next = tokens[i + 1]?.low ?? '';
+  // "the back of his dewclaws"
+  if (next === 'of' && prev !== 'lower') return false;
   if (m.at('part', i + 1) || m.at('bootie', i + 1)) return false;
   if (/^(in|to|at|up|into|on|from|home|down|together|out|then|off|over|again|there)$/.test(next) && prev !== 'lower')
     return false;

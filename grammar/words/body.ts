@@ -45,16 +45,16 @@ export const body: readonly Row[] = [
     'leg',
     'leg; legs; limb; limbs; forelimb; forelimbs; hindlimb; hindlimbs; foreleg; forelegs; forearm; forearms; shin; shins; tendon; tendons; front end leg; flexor tendon',
   ],
-  ['part', 'foot', 'foot; feet; paw; paws; pasterns; pastern; footsies; feets; tootsies; ft'],
+  ['part', 'foot', 'foot; feet; paw; paws; pasterns; pastern; footsies; footed; feets; tootsies; ft'],
   [
     'part',
     'pad',
-    'leathery part; underside of; pad; pads; footpad; footpads; foot pad; foot pads; paw pad; paw pads; carpal pad; metacarpal pad; main pad; leathery part underneath; leather of his pad; leather of her pad; sole; soles; pads of his feet; pads of her feet; cushion; toe pad; toe pads; heel pad; heel pads; heel; bottom of the foot; bottom of the paw; bottom of his foot; bottom of her foot; bottom of his paw; bottom of her paw; bottoms of her feet; bottoms of his feet; underside of the paw; underneath of the paw',
+    'leathery part; leathery underside; leathery bottom; big pad; large pad; middle pad; centre pad; center pad; small pad; little pad; outside pad; inside pad; outer pad; inner pad; underside of; pad; pads; footpad; footpads; foot pad; foot pads; paw pad; paw pads; carpal pad; metacarpal pad; main pad; leathery part underneath; leather of his pad; leather of her pad; sole; soles; pads of his feet; pads of her feet; cushion; toe pad; toe pads; heel pad; heel pads; heel; bottom of the foot; bottom of the paw; bottom of his foot; bottom of her foot; bottom of his paw; bottom of her paw; bottoms of her feet; bottoms of his feet; underside of the paw; underneath of the paw',
   ],
   [
     'part',
     'web',
-    'skin between his toes; skin between her toes; skin between their toes; web; webs; webbing; webbings; webbed skin; interdigital; between the toes; between her toes; between his toes; between their toes; between toes; skin between the toes; toe webbing; toe webs',
+    'bit between the toes; bit between his toes; bit between her toes; bits between his toes; bits between her toes; bits between the toes; bit between its toes; skin between its toes; between its toes; skin between his toes; skin between her toes; skin between their toes; web; webs; webbing; webbings; webbed skin; interdigital; between the toes; between her toes; between his toes; between their toes; between toes; skin between the toes; toe webbing; toe webs',
   ],
   ['part', 'toe', 'toe; toes; digit; digits; knuckle; knuckles'],
   [
@@ -62,7 +62,7 @@ export const body: readonly Row[] = [
     'nail',
     'nail; nails; toenail; toenails; toe nail; toe nails; claw; claws; nail bed; nailbed; nail beds; nailbeds; quick; cuticle; cuticles; nail base',
   ],
-  ['part', 'dewclaw', 'thumb claw; thumb claws; thumb nail; thumbnail; dewclaw; dewclaws; dew claw; dew claws; dew'],
+  ['part', 'dewclaw', 'little thumb claw; little thumb claws; little thumb; small thumb claw; thumb claw; thumb claws; thumb nail; thumbnail; dewclaw; dewclaws; dew claw; dew claws; dew'],
   ['part', 'eye', 'eye; eyes; eyelid; eyelids; cornea'],
   ['part', 'ear', 'ear; ears; ear tip; ear tips; eartip; eartips; ear flap'],
   ['part', 'nose', 'nose; noses; muzzle; snout; nostril; nostrils; snoot'],
@@ -77,7 +77,7 @@ export const body: readonly Row[] = [
   [
     'end',
     'hind',
-    'hind; hinds; rear; rears; back; backs; hind end; behind; hindfoot; hindfeet; hind quarters; hindleg; hindlegs; hindlimb; hindlimbs; hindpaw; hindpaws',
+    'hind; hinds; rear; rears; back; backs; hind end; back end; rear end; behind; hindfoot; hindfeet; hind quarters; hindleg; hindlegs; hindlimb; hindlimbs; hindpaw; hindpaws',
   ],
   ['side', 'left', 'left; l; lt; left-hand; lefts; near side; left-side'],
   ['side', 'right', 'right; r; rt; right-hand; rights; off side; right-side; rite'],
