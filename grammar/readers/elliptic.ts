@@ -21,6 +21,7 @@ export function readElliptic(f: Frame): void {
         readMaybe(f, d) ||
         readWouldNot(f, d) ||
         readButNot(f, d) ||
+        readWas(f, d) ||
         readSo(f, d);
   }
   readOtherPlaces(f);
@@ -28,6 +29,7 @@ export function readElliptic(f: Frame): void {
 
 /** "Ice balls in everybody's feet. Rook's are bad, both hinds." */
 function readHers(f: Frame, d: DogPhrase): void {
+  if (readHersToo(f, d)) return;
   if (!/^(are|is|were|was|look|looks)$/.test(f.low(d.to)) || f.siteAt(d.to)) return;
   let k = d.to + 1;
   while (/^(the|really|pretty|not|so|as|all|just|a|bit|little)$/.test(f.low(k)) && !f.m.from('severity', k)) k++;
@@ -56,6 +58,46 @@ function readHers(f: Frame, d: DogPhrase): void {
   f.claim(d.from, site?.to ?? word.to);
 }
 
+/** "Storm's stool was soft, Rook's too"; "Gus's wrist is puffy, Rook's isn't". */
+function readHersToo(f: Frame, d: DogPhrase): boolean {
+  if (f.isClaimed(d.from, d.to) || f.siteAt(d.to)) return false;
+  const verb = /^(is|are|was|were|looks|feels)$/.test(f.low(d.to)) ? d.to + 1 : d.to;
+  const not = verb > d.to && /^(not|n't)$/.test(f.low(verb)) ? verb + 1 : 0;
+  const too = /^(too|also|likewise)$/.test(f.low(verb)) ? verb + 1 : 0;
+  const as = f.low(verb) === 'as' && f.low(verb + 1) === 'well' ? verb + 2 : 0;
+  const end = not || too || as;
+  if (!end || !endsAt(f, end)) return false;
+  const last = justBefore(f, d.from);
+  if (last?.kind !== 'finding' || last.sign === 'any' || last.dogs.some((x) => d.dogs.includes(x))) return false;
+  if (last.assertion && (not || /^(past|planned)$/.test(last.assertion))) return false;
+  const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
+  const span = f.span([d.from, end]);
+  f.add({
+    ...rest,
+    dogs: d.dogs,
+    ...(not ? { assertion: 'absent' as const } : {}),
+    span,
+    rule: not ? "<dog>'s is not" : "<dog>'s too",
+    ...doubted(d.doubt),
+  });
+  f.claim(d.from, end);
+  return true;
+}
+
+/** "Gus wasn't limping, Rook was"; "Penny didn't eat but Tank did": what was denied of one is so of the other. */
+function readWas(f: Frame, d: DogPhrase): boolean {
+  if (!/^(is|was|did|has|does|were|are|do|have)$/.test(f.low(d.to)) || f.isClaimed(d.from, d.to)) return false;
+  if (!/^([.,;!]|)$/.test(f.low(d.to + 1)) || !/^([.,;]|but|and|though|while|only)$/.test(f.low(d.from - 1)))
+    return false;
+  const last = justBefore(f, d.from);
+  if (last?.assertion !== 'absent' || last.kind === 'intake' || last.dogs.some((x) => d.dogs.includes(x))) return false;
+  if (last.kind === 'finding' && last.sign === 'any') return false;
+  const { doubt: _d, because: _b, assertion: _a, ...rest } = last;
+  f.add({ ...rest, dogs: d.dogs, span: f.span([d.from, d.to + 1]), rule: '<dog> is', ...doubted(d.doubt) } as Entry);
+  f.claim(d.from, d.to + 1);
+  return true;
+}
+
 /** "Nobody else is", "none of the others do": what was told last is not so of them. */
 function readNobody(f: Frame, d: DogPhrase): boolean {
   if (d.value !== 'rest' || !/^(nobody|no|none|neither)$/.test(f.low(d.from)) || f.isClaimed(d.from, d.to))
@@ -77,13 +119,19 @@ function readHersFine(f: Frame, d: DogPhrase, to: number): boolean {
   const feet = f.tokens.some(
     (t) => t.i < d.from && /^(feet|paws)$/.test(t.low) && f.sentence(t.i) < f.sentence(d.from),
   );
-  if (!feet || f.isClaimed(d.from, to)) return false;
+  if (f.isClaimed(d.from, to)) return false;
+  const last = justBefore(f, d.from);
+  const told = last?.kind === 'finding' && last.part && !last.dogs.some((x) => d.dogs.includes(x)) ? last : undefined;
+  if (!feet && !told) return false;
+  const part = feet ? ('foot' as const) : told?.part;
+  const side = !feet && told?.side === 'both' ? told.side : undefined;
   const span = f.span([d.from, to]);
   const rule = "<dog>'s are fine";
   f.add({
     kind: 'finding',
     dogs: d.dogs,
-    part: 'foot',
+    ...(part ? { part } : {}),
+    ...(side ? { side } : {}),
     sign: 'any',
     assertion: 'absent',
     span,
@@ -218,7 +266,7 @@ function readSo(f: Frame, d: DogPhrase): boolean {
   const same =
     (p1 === 'ditto' || (/^(for|with|goes)$/.test(p1) && /^(same|ditto|goes|thing|story)$/.test(p2))) &&
     (ENDS.test(next) || /^(too|as)$/.test(next));
-  const verb = /^(did|does|is|was|has)$/.test(next) ? d.to + 1 : d.to;
+  const verb = /^(did|does|is|was|has|'s)$/.test(next) ? d.to + 1 : d.to;
   const too =
     (/^(too|likewise|ditto)$/.test(f.low(verb)) ||
       (f.low(verb) === 'as' && f.low(verb + 1) === 'well') ||

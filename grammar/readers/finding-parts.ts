@@ -74,9 +74,14 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
     const t = f.m.from('trend', k);
     if (!t || /^(no|any)$/.test(f.low(t.from - 1)) || (t.from < m.to && m.from < t.to)) continue;
     // "both puffy, the right worse than the left": one beside the other, not how it goes
-    if (/^(than|on|in)$/.test(f.low(t.to)) && /^(the|his|her) (left|right|other|front|hind|back)$/.test(`${f.low(t.to + 1)} ${f.low(t.to + 2)}`) && t.to - t.from === 1)
+    if (
+      /^(than|on|in)$/.test(f.low(t.to)) &&
+      /^(the|his|her) (left|right|other|front|hind|back)$/.test(`${f.low(t.to + 1)} ${f.low(t.to + 2)}`) &&
+      t.to - t.from === 1
+    )
       continue;
-    if (/^(more|less)$/.test(f.low(t.from)) && THAN_BEFORE.test(f.low(t.to)) && t.from >= m.to) return t.value;
+    if (/^(more|less)$/.test(f.low(t.from)) && THAN_BEFORE.test(f.low(t.to)) && t.from >= m.to && t.from - m.to < 4)
+      return t.value;
     if (/^(more|less|less than|more than|there)$/.test(f.low(t.from)) && f.low(t.to) !== m.value) {
       if (!/^(sore|swollen|stiff|lame|puffy|tight|raw)$/.test(f.low(t.to))) continue;
     }

@@ -128,6 +128,9 @@ function readFirm(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFind
   return [{ entry, from: m.from, to: m.to }];
 }
 
+/** "Miles is footsore": the word holds its part. */
+const feetAt = (m: Mention): Site => ({ from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] });
+
 /** One sign, on each site it was said of. */
 function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSites: ReadonlySet<Site>): ReadFinding[] {
   let sign = m.value as Sign;
@@ -141,7 +144,11 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
     !f.sites.some((s) => s.from >= m.from && s.from - m.to < 4)
   )
     sign = 'bloody-stool';
-  const sites = WHOLE_BODY.has(sign) ? [] : siteBeside(f, m, takenSites);
+  const sites = WHOLE_BODY.has(sign)
+    ? []
+    : /^(footsore)$/.test(f.low(m.from))
+      ? [feetAt(m)]
+      : siteBeside(f, m, takenSites);
   if (toldAlready(f, m, sign, found)) return [];
   const each = eachOf(f, m, found);
   if (each.length)

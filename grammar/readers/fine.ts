@@ -94,7 +94,17 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
     const last = lastSite(f, m.from, found);
     if (last?.part) site = { ...site, part: last.part, end: last.end };
   } else if (!site && words === 'nothing' && !(dog && /^(on|in|wrong|with)$/.test(next))) return [];
-  return [{ entry: anyFinding(f, m, owner, site, 'absent'), from: m.from, to: Math.max(m.to, site?.to ?? 0), site }];
+  // "nothing wrong with his shoulder anymore"
+  const end = Math.max(m.to, site?.to ?? 0, dog?.to ?? 0);
+  const over = /^(anymore|any (more|longer)|now)\b/.test(`${f.low(end)} ${f.low(end + 1)}`) && site?.part !== undefined;
+  return [
+    {
+      entry: anyFinding(f, m, owner, site, over ? 'resolved' : 'absent'),
+      from: m.from,
+      to: Math.max(m.to, site?.to ?? 0),
+      site,
+    },
+  ];
 }
 
 const FINE_LINK =

@@ -90,7 +90,9 @@ const atItself: Guard = ({ f, m, sites }) => {
     s &&
       !f.m.at('bootie', s.to) &&
       !f.m.at('item', s.to) &&
-      f.tokens.slice(m.to, s.from).every((t) => /^(his|her|their|its|'s|the|at|on|that|own|both|away)$/.test(t.low) || f.dogAt(t.i)),
+      f.tokens
+        .slice(m.to, s.from)
+        .every((t) => /^(his|her|their|its|'s|the|at|on|that|own|both|away)$/.test(t.low) || f.dogAt(t.i)),
   );
 };
 

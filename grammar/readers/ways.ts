@@ -241,6 +241,9 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
       )
         return okDog(d);
       if ((isObject(f, d) && d.to === m.from) || (d.possessive && f.siteAt(d.to))) return undefined;
+      // "Gus's wrist is puffy, Rook's is fine": his wrist
+      if (d.possessive && d.kind === 'names' && /^(is|are|was|were|looks|look|feels)$/.test(f.low(d.to)))
+        return undefined;
       if (d.possessive && d.kind === 'pronoun' && /^(her|his|their)$/.test(f.low(d.from))) return undefined;
       return okDog(d);
     }

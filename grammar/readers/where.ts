@@ -37,7 +37,7 @@ const FROM_SITE =
 
 /** The sites that a sign was said of, nearest first; empty when none stands beside it. */
 export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site[] {
-  const inside = f.sites.filter((s) => s.from >= m.from && s.to <= m.to && s.part);
+  const inside = f.sites.filter((s) => s.from >= m.from && (s.to <= m.to || s.from < m.to) && s.part);
   if (
     inside.length &&
     ![...Array(m.to - m.from).keys()].some((n) =>
@@ -116,6 +116,10 @@ function listed(f: Frame, site: Site, forward: boolean, taken: ReadonlySet<Site>
   return out;
 }
 
+/** A word of praise; "ripped a nail clean off" holds none. */
+const fineFrom = (f: Frame, k: number) =>
+  f.m.from('fine', k) !== undefined && !(f.low(k) === 'clean' && /^(off|through|out|away)$/.test(f.low(k + 1)));
+
 /** Does the site begin a statement of its own: "right wrist is warm"? */
 function ownVerb(f: Frame, s: Site): boolean {
   // "on his left front, and the wrist there is hot"
@@ -123,10 +127,10 @@ function ownVerb(f: Frame, s: Site): boolean {
   if (/^(is|are|was|were|'s|looks|look|feels|seems|has)$/.test(next)) return true;
   // "not swollen, foot under it clean"
   const from = /^(under|below|above|beneath)$/.test(next) && f.low(s.to + 1) === 'it' ? s.to + 2 : s.to;
-  if (f.m.from('fine', from) && !f.m.at('sign', s.from - 1)) return true;
+  if (fineFrom(f, from) && !f.m.at('sign', s.from - 1)) return true;
   for (let k = from; k < from + 3; k++) {
     if (f.isStrong(k) || f.low(k) === ',') return false;
-    if (k > s.to && f.m.from('fine', k)) return true;
+    if (k > s.to && fineFrom(f, k)) return true;
     const g = f.m.from('sign', k);
     if (g) return !f.m.at('no-sign', k) && !/^(again)$/.test(f.low(k));
     if (!/^(a|bit|little|touch|slightly|pretty|really|very|still|all|not)$/.test(f.low(k))) return false;
@@ -212,7 +216,7 @@ function leftSite(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site | undefi
     const d = f.dogAt(k);
     if (d) {
       // "feet clean except Gus, who has a split": the group's place is not the exception's
-      if (d.excepted) return undefined;
+      if (f.dogs.some((x) => x.excepted && x.from <= k && k < x.to)) return undefined;
       // "her left dewclaw, the one she tore last week"
       if (d.kind === 'pronoun' && f.low(d.from - 1) === 'one' && f.low(d.from - 2) === 'the') {
         k = d.from - 3;

@@ -281,9 +281,5 @@ function exceptStands(
   }
   if (tokens[ex.from]?.low === 'but' && tokens[ex.from - 1]?.low === 'all') return true;
   const next = tokens[p.to]?.low ?? '';
-  return (
-    group !== undefined &&
-    isMany(tokens, group) &&
-    /^([.;!,]|who|whose|with|)$/.test(next)
-  );
+  return group !== undefined && isMany(tokens, group) && /^([.;!,]|who|whose|with|)$/.test(next);
 }

@@ -31,7 +31,7 @@ function backIsPart(tokens: readonly Token[], m: Mentions, i: number): boolean {
   const prev = tokens[i - 1]?.low ?? '';
   const next = tokens[i + 1]?.low ?? '';
   // "the back of his dewclaws"
-  if (next === 'of' && prev !== 'lower') return false;
+  if (/^(of|end)$/.test(next) && prev !== 'lower') return false;
   if (m.at('part', i + 1) || m.at('bootie', i + 1)) return false;
   if (/^(in|to|at|up|into|on|from|home|down|together|out|then|off|over|again|there)$/.test(next) && prev !== 'lower')
     return false;
@@ -101,6 +101,8 @@ function besideSite(tokens: readonly Token[], m: Mentions, i: number): boolean {
   )
     return true;
   const at = (k: number) => Boolean(m.at('part', k) || m.at('bootie', k));
+  // "stiff in the back end"
+  if (/^(back|rear)$/.test(low) && tokens[i + 1]?.low === 'end') return true;
   if (at(i + 1)) return true;
   const prev = tokens[i - 1]?.low ?? '';
   if (m.at('side', i - 1)) return true;

@@ -62,7 +62,11 @@ export const body: readonly Row[] = [
     'nail',
     'nail; nails; toenail; toenails; toe nail; toe nails; claw; claws; nail bed; nailbed; nail beds; nailbeds; quick; cuticle; cuticles; nail base',
   ],
-  ['part', 'dewclaw', 'little thumb claw; little thumb claws; little thumb; small thumb claw; thumb claw; thumb claws; thumb nail; thumbnail; dewclaw; dewclaws; dew claw; dew claws; dew'],
+  [
+    'part',
+    'dewclaw',
+    'little thumb claw; little thumb claws; little thumb; small thumb claw; thumb claw; thumb claws; thumb nail; thumbnail; dewclaw; dewclaws; dew claw; dew claws; dew',
+  ],
   ['part', 'eye', 'eye; eyes; eyelid; eyelids; cornea'],
   ['part', 'ear', 'ear; ears; ear tip; ear tips; eartip; eartips; ear flap'],
   ['part', 'nose', 'nose; noses; muzzle; snout; nostril; nostrils; snoot'],

@@ -14,7 +14,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'sore',
-    'sore; sores; soreness; tender; tenderness; ouchy; owie; ouch; flinch; flinches; flinched; flinching; painful; pain; pained; hurting; hurts; hurt; reactive; reacts; reacted; reacting; sensitive; aching; achy; winced; winces; wincing; yelped; yelps; yelping; reaction; ow; touchy; pulled away when; pulls away when; pulling away when; pulled away as; cried out; sensitivity; soar; whimpered; whimpers; guarded; strain; strained; sprain; sprained; pulled muscle; pulled a muscle; pulled a muscle in; strained a muscle; strained a muscle in; muscle pull; muscle strain; twisted; tweaked; wrenched; yipped; yips; yiped',
+    'sore; footsore; sores; soreness; tender; tenderness; ouchy; owie; ouch; flinch; flinches; flinched; flinching; painful; pain; pained; hurting; hurts; hurt; reactive; reacts; reacted; reacting; sensitive; aching; achy; winced; winces; wincing; yelped; yelps; yelping; reaction; ow; touchy; pulled away when; pulls away when; pulling away when; pulled away as; cried out; sensitivity; soar; whimpered; whimpers; guarded; strain; strained; sprain; sprained; pulled muscle; pulled a muscle; pulled a muscle in; strained a muscle; strained a muscle in; muscle pull; muscle strain; twisted; tweaked; wrenched; yipped; yips; yiped',
   ],
   [
     'sign',
