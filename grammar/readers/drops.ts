@@ -1,5 +1,6 @@
 /** Reader "drop": a dog stops pulling: left at a stop, loaded into the sled, or kept at home. */
 import type { DogPhrase, Frame, Mention } from '../steps/frame.ts';
+import { notDone } from './denied.ts';
 import { doubted, said } from './places.ts';
 import { underPlan } from './plan-day.ts';
 
@@ -62,19 +63,18 @@ export function readDrops(f: Frame): void {
     if (manner === 'home' && leftOnTheWay(f, d, m, words)) manner = 'dropped';
     // "I dropped Gus. So that's Gus staying behind": where it was dropped, once more
     if (/^(staying|stays|stayed|stay) behind$/.test(words) && droppedBefore(f, d)) continue;
-    taken.add(d);
     const from = Math.min(m.from, d.from);
     const to = Math.max(m.to, d.to);
+    const heard = f.assertion(m.from, m.to) === 'present' ? f.assertionWithin(from, to) : f.assertion(m.from, m.to);
+    // "nobody dropped", "didn't have to load Gus": it did not happen
+    if (d.negative || notDone(f, m.from, m.to)) continue;
+    taken.add(d);
     f.add({
       kind: 'drop',
       dogs: d.dogs,
       manner,
       ...said(
-        goingIn(f, d, m) || onADayToCome(f, d, m) || (manner === 'home' && underPlan(f, from))
-          ? 'planned'
-          : f.assertion(m.from, m.to) === 'present'
-            ? f.assertionWithin(from, to)
-            : f.assertion(m.from, m.to),
+        goingIn(f, d, m) || onADayToCome(f, d, m) || (manner === 'home' && underPlan(f, from)) ? 'planned' : heard,
       ),
       span: f.span([from, to]),
       rule: `<dog> ${manner}`,

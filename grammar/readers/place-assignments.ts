@@ -2,6 +2,7 @@
 import type { LeftRight, Position } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
 import { LEXICON_WORDS } from '../words/index.ts';
+import { placesFirst } from './place-first.ts';
 import { isMove } from './place-moves.ts';
 import { rows } from './place-rows.ts';
 
@@ -34,13 +35,14 @@ function placedBehind(f: Frame, i: number): boolean {
 /** Every statement of a place: a dog, a position, perhaps a side. */
 export function assignments(f: Frame): Assignment[] {
   const out: Assignment[] = [];
+  const first = placesFirst(f);
   for (const p of f.m.of('position')) {
-    if (insideGroup(f, p.from) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
+    if ((insideGroup(f, p.from) && !first.has(p.from)) || isGear(f, p.from, p.to) || f.siteAt(p.from)) continue;
     // "in front of us"
     if (/^(front|back|rear)$/.test(f.low(p.to - 1)) && f.low(p.to) === 'of') continue;
     // "at the back I've got Kiwi": a place of the team where others are told
     if (/^(back|rear)$/.test(f.low(p.to - 1)) && !out.some((a) => a.kind === 'hitch')) continue;
-    const found = dogsOf(f, p.from, p.to, out);
+    const found = first.has(p.from) ? behindPlace(f, p.to) : dogsOf(f, p.from, p.to, out);
     if (!found?.dogs.length) continue;
     // "has Willa and Argus leading"; "Willa leading us home" is no place
     if (
@@ -74,13 +76,28 @@ export function assignments(f: Frame): Assignment[] {
   return [...out, ...rows(f, out)].sort((a, b) => a.from - b.from);
 }
 
-/** "Emil and Lotte as team dogs", "Sula and Ohm team dogs": a place, not its dogs. */
+/** "Emil and Lotte as team dogs", "Sula and Ohm team dogs", "leaders: Ivy and Storm": a place, not its dogs. */
 const namesPlace = (f: Frame, d: DogPhrase) =>
   d.kind === 'group' &&
   /^(lead|swing|team|wheel)$/.test(d.value ?? '') &&
-  f.dogs.some(
-    (x) => x.kind === 'names' && !x.possessive && x.to === (f.low(d.from - 1) === 'as' ? d.from - 1 : d.from),
-  );
+  (headsNames(f, d) ||
+    f.dogs.some(
+      (x) => x.kind === 'names' && !x.possessive && x.to === (f.low(d.from - 1) === 'as' ? d.from - 1 : d.from),
+    ));
+/** "Leaders Ivy and Storm, wheelers were Tank and Gus": the place with its dogs behind it, and nothing told of them. */
+function headsNames(f: Frame, d: DogPhrase): boolean {
+  let k = d.to;
+  while (/^(:|-|=|are|were|is|was|'re|'s|today|tonight|this|morning|tomorrow|will|be)$/.test(f.low(k))) k++;
+  const names = f.dogFrom(k);
+  if (names?.kind !== 'names' || names.possessive || names.company) return false;
+  // "the wheelers, Tank and Gus" and "leaders Ivy and Storm pulled": dogs spoken of, not put there
+  const begins = d.from === 0 || f.isStrong(d.from - 1) || /^(,|and|with|:|-)$/.test(f.low(d.from - 1));
+  if (!begins) return false;
+  const next = f.low(names.to);
+  if (SIDE[next] && !f.siteAt(names.to)) return true;
+  if (!/^([.,;/]|and|with|today|tonight|tomorrow|again|)$/.test(next) && !f.m.from('position', names.to)) return false;
+  return names.dogs.length > 1 || k > d.to || f.m.from('position', names.to + 1) !== undefined;
+}
 const insideGroup = (f: Frame, i: number) => f.dogs.some((d) => d.from <= i && i < d.to && !namesPlace(f, d));
 const isGear = (f: Frame, from: number, to: number) => {
   const item = f.m.at('item', from);
@@ -114,6 +131,12 @@ function dogsOf(f: Frame, from: number, to: number, told: readonly Assignment[])
   const left = leftOf(f, from);
   const taken = left?.phrases.some((p) => told.some((a) => a.from < p.from && a.phrases.includes(p)));
   return (taken ? rightOf(f, to) : undefined) ?? left ?? rightOf(f, to);
+}
+
+/** The dogs right behind a place of a row that is told place first. */
+function behindPlace(f: Frame, to: number): Found | undefined {
+  const d = f.dogs.find((x) => x.from >= to && x.kind === 'names');
+  return d && { phrases: [d], dogs: [...d.dogs], withDogs: [], from: to - 1, to: d.to, between: '' };
 }
 
 function leftOf(f: Frame, from: number): Found | undefined {
@@ -272,7 +295,12 @@ function rightOf(f: Frame, to: number): Found | undefined {
       return { phrases: [d], dogs: [...d.dogs], withDogs: [], from: to - 1, to: d.to, between: '' };
     }
     const low = f.low(k);
-    if (!/^(:|is|are|was|were|-|dogs|dog|today|,|i|have|'ve|got|we|will|be|=|'re|'s)$/.test(low)) return undefined;
+    if (
+      !/^(:|is|are|was|were|-|dogs|dog|today|tonight|tomorrow|,|i|have|had|'ve|got|put|we|he|she|will|be|=|'re|'s|just|only|there)$/.test(
+        low,
+      )
+    )
+      return undefined;
     words.push(low);
     k++;
   }

@@ -1,6 +1,7 @@
 /** Readers "hitch" and "move": who stands where, whose team it is, and who is put somewhere else on the way. */
 import type { Position } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
+import { notDone } from './denied.ts';
 import { type Assignment, assignments } from './place-assignments.ts';
 import { driven } from './place-drivers.ts';
 import { ofAnotherDay, underPlan, whenWeGetThere } from './plan-day.ts';
@@ -36,6 +37,8 @@ export function readPlaces(f: Frame): void {
     a.phrases.includes(d) || (d.company && d.from >= a.from && d.to <= a.to && d.dogs.every((x) => a.dogs.includes(x)));
   const driverOf = (a: Assignment) => drivers.find((d) => d.driver && holds(a, d.phrase))?.driver;
   for (const a of list) {
+    // "not putting Rook in lead again", "Rook isn't in wheel"
+    if (notDone(f, a.from, a.to) || a.phrases.some((p) => p.negative)) continue;
     const driver = a.kind === 'hitch' ? driverOf(a) : undefined;
     const own = f.assertionWithin(a.from, a.to);
     const toCome = a.kind === 'hitch' ? underPlan(f, a.from) : whenWeGetThere(f, a.from, a.to);

@@ -7,7 +7,7 @@ import type { Token } from './tokens.ts';
 /** Joins "June and Moss", "Sif, Tyra + Embla", "sable heron fern and birch", "leaders and swing". */
 export function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]): DogPhrase[] {
   const out: DogPhrase[] = [];
-  for (const p of phrases) {
+  for (const [i, p] of phrases.entries()) {
     const before = out[out.length - 1];
     const pair =
       before?.kind === 'pronoun' &&
@@ -27,7 +27,7 @@ export function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhr
       p.kind === 'names' &&
       p.from === before.to + 1 &&
       tokens[before.to]?.low === ',' &&
-      /^(her|his|their)$/.test(tokens[before.from - 1]?.low ?? '');
+      (/^(her|his|their)$/.test(tokens[before.from - 1]?.low ?? '') || before.value === 'told');
     if (before && whose) {
       out[out.length - 1] = { ...p, from: before.from, dogs: [...p.dogs] };
       continue;
@@ -43,7 +43,13 @@ export function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhr
       out[out.length - 1] = { ...p, from: before.from, dogs: [...p.dogs], negative: true };
       continue;
     }
-    if (before && before.kind !== 'pronoun' && p.kind !== 'pronoun' && joins(tokens, m, before, p)) {
+    if (
+      before &&
+      before.kind !== 'pronoun' &&
+      p.kind !== 'pronoun' &&
+      joins(tokens, m, before, p) &&
+      !heads(tokens, p, phrases[i + 1])
+    ) {
       if (p.kind === 'names') {
         if (before.kind === 'names') before.dogs.push(...p.dogs.filter((d) => !before.dogs.includes(d)));
         else before.also = [...(before.also ?? []), ...p.dogs];
@@ -81,6 +87,16 @@ export function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhr
   }
   return out;
 }
+
+/** "Leaders: Ivy and Storm, | wheelers: Tank and Gus", "…, wheelers Tank and Gus": a place that heads its own list. */
+const heads = (tokens: readonly Token[], p: DogPhrase, next: DogPhrase | undefined): boolean =>
+  p.kind === 'group' &&
+  /^(lead|swing|team|wheel)$/.test(p.value ?? '') &&
+  (/^[:=]$/.test(tokens[p.to]?.low ?? '') ||
+    (/^[,;]$/.test(tokens[p.from - 1]?.low ?? '') &&
+      next?.kind === 'names' &&
+      next.from - p.to <= 1 &&
+      (next.from === p.to || /^(are|were|is|was|-)$/.test(tokens[p.to]?.low ?? ''))));
 
 /** A verb that one dog has, not two. */
 const SINGULAR = new Set(
@@ -148,6 +164,12 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   )
     return false;
   if (a.kind === 'group' && a.value === 'all') return false;
+  // "leaders Ivy and Storm swing Rook": the names stand in the place, and the next place follows
+  if (between[0]?.low === ',' && /^(lead|swing|team|wheel)$/.test(a.value ?? '') && b.kind === 'names') {
+    let k = b.to;
+    while (/^(and|&|\+)$/.test(tokens[k]?.low ?? '')) k += 2;
+    if (m.from('position', k)) return false;
+  }
   // "Sam gets Fern and Moss, Otter stays home": the "and" has closed the list, and one dog does something
   if (
     between.length === 1 &&
