@@ -202,7 +202,9 @@ export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): voi
           ? /\b(wore|worn|blown|blew|torn|tore|ripped|shredded|through|hole)\b/.test(words)
           : s.value === 'lost'
             ? !(f.low(s.from) === 'gone' && f.low(s.to) === 'and') &&
-              /^(lost|kicked off|flung|threw|thrown|tossed|shed|shucked|missing|gone|flipped|shed|lost)/.test(words)
+              /^(lost|kicked off|kicked|flung|threw|thrown|tossed|shed|shucked|missing|gone|flipped|shed|lost)/.test(
+                words,
+              )
             : s.value === 'off'
               ? /\b(took|take|taking|pulled|stripped|peeled|removed)\b/.test(words) && one
               : (/^(put|popped|slipped|back|on)\b/.test(words) && one) ||

@@ -18,6 +18,14 @@ export const phrase = (f: Frame, m: { from: number; to: number }) =>
     .filter((w) => w !== '-')
     .join(' ');
 
+/** Is a dog, and no person, right before what packs the snow? */
+function packsItself(f: Frame, m: Mention): boolean {
+  let k = m.from;
+  while (/^('s|has|had|is|was|keeps|kept|been|again)$/.test(f.low(k - 1))) k--;
+  const d = f.dogs.find((x) => x.to === k || (x.possessive && x.to === k + 1));
+  return Boolean(d?.dogs.length) && /^(in|between|up|into|under|around|again|all)$/.test(f.low(m.to));
+}
+
 /** Is the word an act here? */
 export function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
   const prev = f.low(m.from - 1);
@@ -39,7 +47,7 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
   switch (act) {
     case 'massaged':
       if (/^rub|^rubs$/.test(words) && words !== 'rubdown' && words !== 'rub down') {
-        if (/^(some|in|into|under)$/.test(next)) return false;
+        if (/^(some|in|into|under)$/.test(next) || f.m.at('act', m.to)?.value === 'ointment') return false;
         if (/^(harness|bootie|a|the|no|that)$/.test(prev))
           return words === 'rub' && prev === 'a' && /^(down)$/.test(next);
         return (Boolean(object) || Boolean(site) || it || /^down/.test(next)) && !/^(raw|on)$/.test(next);
@@ -67,7 +75,9 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
       return next !== 'around' && !f.m.at('item', m.to);
     case 'ointment':
       if (
-        /^(oil|honey|grease|wax|jelly|gel|cream|paste|goo|lotion|creme|honey|oiled)$/.test(words) &&
+        /^(oil|honey|grease|wax|jelly|gel|cream|paste|goo|lotion|creme|honey|oiled|tallow|tar|aloe|beeswax)$/.test(
+          words,
+        ) &&
         !f.entries.some((e) => e.kind === 'finding') &&
         !site
       )
@@ -122,6 +132,8 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
             [1, 2, 3].some((n) => /^(snow|water|ice|creek)$/.test(f.low(m.to + n)))) ||
           f.dogFrom(m.from + 1) !== undefined
         );
+      // "he's packed ice in both hinds": what a foot does, not a hand
+      if (/^pack/.test(words) && packsItself(f, m)) return false;
       if (/^pack/.test(words))
         return (
           (it || Boolean(object) || Boolean(site) || /snow|ice/.test(words)) &&
@@ -223,6 +235,8 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         return (
           Boolean(site && /nail|dewclaw|foot|toe/.test(site.part ?? 'nail')) ||
           it ||
+          // "nails clipped on Ivy and Gus", "claws all filed"
+          [1, 2].some((n) => /nail|dewclaw/.test(f.m.at('part', m.from - n)?.value ?? '')) ||
           (f.m.of('part').some((x) => /nail|dewclaw/.test(x.value) && x.to <= m.from && m.from - x.to < 14) &&
             /^(the lot|all of|every|him|her|both)/.test(`${next} ${f.low(m.to + 1)}`))
         );

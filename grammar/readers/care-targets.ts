@@ -193,6 +193,9 @@ const plainBetween = (f: Frame, a: number, b: number) => {
 
 /** The dog that the act was done to. */
 function objectDog(f: Frame, m: Mention) {
+  // "picked them clean": the object stands in the act's own words
+  const inside = f.dogs.find((d) => d.from > m.from && d.to < m.to && d.kind === 'pronoun');
+  if (inside) return inside;
   // "stretched it Selkirk has …": the object was said
   if (/^(it|them|em|that)$/.test(f.low(m.to - 1)) && m.to - m.from > 1) return undefined;
   for (let k = m.to; k < m.to + 6 && k < f.tokens.length; k++) {

@@ -28,7 +28,11 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
     // "rest Hector tomorrow": the dog stands between
     const object = f.dogFrom(m.to);
     const heard = f.assertion(m.from, object && !object.possessive ? object.to : m.to);
-    const assertion = heard === 'present' && (promised(f, m) || (act === 'rested' && toRest(f, m))) ? 'planned' : heard;
+    const assertion =
+      heard === 'present' &&
+      (promised(f, m) || (act === 'rested' && (toRest(f, m) || /\b(tomorrow|tmrw)\b/.test(words))))
+        ? 'planned'
+        : heard;
     if (assertion === 'absent') continue;
     const item = itemOf(f, m, act, words);
     for (const t of targets) {

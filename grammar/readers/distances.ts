@@ -239,6 +239,9 @@ const summed = (f: Frame, q: Quantity) =>
   /^(|,|and|, and|then|, then)$/.test(leftOf(f, q, 2).split(' ').slice(-1).join(' '));
 
 function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure {
+  // "eleven from the truck to the cabin": from one place to another
+  const ends = /^from (the|our|my) (?:\w+ ){1,2}to (the|our|my) (?!go\b)\w/.exec(right);
+  if (ends && !/\b(still|another)\b/.test(left)) return 'leg';
   if (
     /^(still )?(more )?(to go|to home|still|left|remain|remains|remaining|yet|left to go|from (home|the (finish|yard|truck))|out from|still ahead|to (run|cover|do|home|the (yard|truck|kennel|finish))|short of|till home|until|till|ahead of us|in front of us|before us)\b/.test(
       right,

@@ -54,6 +54,13 @@ export function readDrops(f: Frame): void {
     if (/^(day|a|the|rest)$/.test(f.low(m.from)) && /^(off|day)$/.test(f.low(m.to - 1)) && givenRest(f, m)) continue;
     // "drunk every drop"
     if (f.m.at('sign', m.from)?.value === 'thin') continue;
+    // "before we dropped onto the ice": the team goes down there
+    if (
+      /^drop/.test(f.low(m.from)) &&
+      /^(onto|into|down|through|below|over|back)$/.test(f.low(m.to)) &&
+      /^(we|i|they|trail|it|team)$/.test(f.low(m.from - 1))
+    )
+      continue;
     if (f.low(m.from) === 'drop' && /^(every|a|last|the|each|no|one|another)$/.test(f.low(m.from - 1))) continue;
     const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
     const d = m.value === 'home' ? homeDog(f, m, words) : whose(f, m, words);

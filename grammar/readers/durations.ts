@@ -70,12 +70,18 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     /^(to (do|run|cover|make|finish|get home|get back|go) |for the (run|loop|whole|trip)|all told|door to door)/.test(
       `${right} `,
     );
-  const near = right.split(' ').slice(0, 3).join(' ');
+  // "I've had maybe three hours of sleep": the musher's own
+  if (
+    /^of (sleep|shut-?eye)\b/.test(right) &&
+    /\b(i|my|me|we) ('ve )?(had|have|got|slept|managed|'ve)\b[^.]*$/.test(left)
+  )
+    return false;
+  const near = right.split(' ').slice(0, 4).join(' ');
   const chore =
     CHORE.test(left) ||
     /^(to (get|thaw|dig|fix|untangle|find|sort|hook)|of (massage|digging|work)|massage|with the axe)\b/.test(right);
   if (
-    /^(of (rest|sleep|break|straw)|stop|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the (hut|cabin|checkpoint|lake|fire))\b/.test(
+    /^(of (rest|sleep|break|straw)|stop|halt|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the( halfway| old| next| first| last| second| road| trapper 's)? (hut|cabin|checkpoint|lake|fire|bothy|shelter|tent|warmup))\b/.test(
       near,
     ) ||
     (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right)) ||

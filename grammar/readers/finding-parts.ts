@@ -16,6 +16,11 @@ export interface ReadFinding {
 /** Parts that need a word for front or hind. */
 export const partTakesEnd = (part: string) => /^(leg|foot|pad|web|toe|nail|dewclaw)$/.test(part);
 
+/** "isn't as bad as yesterday", "not that bad": how bad it is not. */
+const notSo = (f: Frame, s: Mention): boolean =>
+  /^(as|so|that|too|nearly|quite)$/.test(f.low(s.from - 1)) &&
+  [2, 3].some((n) => /^(n't|not|never|nowhere)$/.test(f.low(s.from - n)));
+
 /** How bad: words right before the sign or its site, or behind it in the same statement. */
 export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity'] {
   const inside = f.m.of('severity').find((s) => s.from >= m.from && s.to <= m.to);
@@ -28,6 +33,7 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
     // "and so is the limp" is no "so lame"
     const link = s && f.low(s.from) === 'so' && /^(is|'s|was|are|has|did|does)$/.test(f.low(s.to));
     const ofPart = s && f.m.at('part', s.from);
+    if (s && notSo(f, s)) continue;
     if (s && !link && !ofPart && !f.strongBetween(s.from, m.from)) return s.value;
     if (f.isStrong(k) || (f.m.at('sign', k) && f.low(m.from - 1) !== 'and')) break;
     if (f.low(k) === ',' || f.dogAt(k)) break;
@@ -39,6 +45,7 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
     const s = f.m.from('severity', k);
     // "the big pad", "the little thumb claw": which part, not how bad
     if (s && f.m.at('part', k) && !f.m.from('sign', s.to)) continue;
+    if (s && notSo(f, s)) break;
     if (s) {
       const after = s.to;
       if (

@@ -220,7 +220,11 @@ export function readFine(
     // "checked all the feet, Lark has a crack, everyone else is good"
     const else_ = f.dogs.find((d) => d.value === 'rest' && d.to <= m.from && m.from - d.to <= 3);
     const told = new Set(found.flatMap((r) => r.entry.dogs));
-    const who: Owner = else_ ? { dogs: else_.dogs.filter((d) => !told.has(d)), phrase: else_ } : wholeTeam(f);
+    const but = f.dogs.find((d) => d.excepted && d.from >= m.to && d.from - m.to <= 3)?.dogs ?? [];
+    const team = wholeTeam(f);
+    const who: Owner = else_
+      ? { dogs: else_.dogs.filter((d) => !told.has(d)), phrase: else_ }
+      : { ...team, dogs: team.dogs.filter((d) => !but.includes(d)) };
     return [{ entry: anyFinding(f, m, who, feet, 'absent'), from: else_ ? m.from : feet.from, to: m.to, site: feet }];
   }
   return readFineDog(f, m, words, k);
@@ -255,9 +259,19 @@ const feetToldAbove = (f: Frame, at: number): boolean =>
 function feetHeading(f: Frame, m: Mention, k: number): ReadFinding | undefined {
   if (!/^(clean|fine|good|ok|okay|perfect|great|spotless|nil|nad|nsf|wnl)$/.test(f.low(m.from)) || m.to - m.from > 1)
     return undefined;
-  const d = f.dogAt(k) ?? (f.low(m.from - 1) === ':' ? f.dogs.find((x) => x.to === m.from - 1) : undefined);
-  if (!d?.dogs.length || d.company || d.possessive || f.strongBetween(d.to, m.from) || !/^([.,;]|)$/.test(f.low(m.to)))
+  const d =
+    f.dogAt(k) ??
+    f.dogAt(m.from - 1) ??
+    (f.low(m.from - 1) === ':' ? f.dogs.find((x) => x.to === m.from - 1) : undefined);
+  if (
+    !d?.dogs.length ||
+    d.company ||
+    f.strongBetween(d.to, m.from) ||
+    !/^([.,;]|but|except|apart|save|bar|)$/.test(f.low(m.to))
+  )
     return undefined;
+  // "everybody's good" is what they are
+  if (d.possessive && !(d.to === m.from && f.low(d.to - 1) === "'s")) return undefined;
   if (d.value === 'rest') return undefined;
   if (!feetToldAbove(f, d.from)) return undefined;
   const site: Site = { from: m.from, to: m.to, part: 'foot', plural: true, anaphor: false, paws: [] };
@@ -344,12 +358,14 @@ function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFin
 function checkedBefore(f: Frame, m: Mention, k: number): Site | undefined {
   const all = f.dogAt(m.from - 1) ?? f.dogAt(k);
   if (f.low(m.from - 1) !== 'all' && all?.value !== 'all' && f.low(m.from) !== 'all') return undefined;
+  const checked = f.m.of('act').filter((a) => a.value === 'checked');
   return f.sites.find(
     (s) =>
       s.part &&
       s.to <= m.from &&
-      m.from - s.to <= 4 &&
-      f.m.of('act').some((a) => a.value === 'checked' && a.to <= s.from && s.from - a.to <= 2),
+      // "checked feet, all good"; "foot check at the cabin, all good"
+      ((m.from - s.to <= 4 && checked.some((a) => a.to <= s.from && s.from - a.to <= 2)) ||
+        (m.from - s.to <= 9 && checked.some((a) => a.from === s.to) && !f.strongBetween(s.to, m.from))),
   );
 }
 

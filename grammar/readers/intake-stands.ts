@@ -31,6 +31,17 @@ export function takingStands(
     [0, 1, 2].some((n) => /^(half|partly|mostly|unfinished)$/.test(f.low(m.to + n)))
   )
     return false;
+  // "about half an inch": a length, a time
+  const measured = f.quantityAt(m.to - 1);
+  if (measured && measured.to > m.to && /^(distance|duration|clock)$/.test(measured.dimension)) return false;
+  // "she can finish the run"
+  if (
+    /^(finish|finished|finishes|finishing)$/.test(words) &&
+    [1, 2].some((n) =>
+      /^(run|race|leg|loop|day|trip|job|season|tour|course|lap|line|stage|climb|job)$/.test(f.low(m.to + n)),
+    )
+  )
+    return false;
   // "finished tired", "finished strong": how the run ended
   if (/^(finish|finished|finishes)$/.test(words) && (f.m.from('manner', m.to) || f.m.from('manner', m.to + 1)))
     return food.own;

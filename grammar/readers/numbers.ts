@@ -71,7 +71,8 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     q.dimension === 'number' &&
     !q.weak &&
     average &&
-    !/\b(doing|holding|pace)\b[^.]*$/.test(left) &&
+    (!/\b(doing|holding|pace)\b[^.]*$/.test(left) ||
+      /\b(gps|watch|phone|tracker)\b[^.]*\b(doing|holding)$/.test(left)) &&
     !/^(lb|pounds|dogs|minutes|hours)/.test(right) &&
     q.value > 1 &&
     q.value < 40;

@@ -96,6 +96,18 @@ const atItself: Guard = ({ f, m, sites }) => {
   );
 };
 
+/** "not as swollen as yesterday but it's a little warm": the part just told is the "it". */
+function ofIt(f: Frame, m: Mention): boolean {
+  let k = m.from - 1;
+  while (
+    /^(a|bit|little|touch|still|also|just|slightly|pretty|quite|rather|very|really|kind|kinda|of|too|now|tad)$/.test(
+      f.low(k),
+    )
+  )
+    k--;
+  return /^('s|is|feels|felt|was|stays|seems)$/.test(f.low(k)) && /^(it|that|and|but)$/.test(f.low(k - 1));
+}
+
 export const guards: Record<string, Guard> = {
   knot: muscleKnot,
   knots: muscleKnot,
@@ -297,7 +309,7 @@ export const guards: Record<string, Guard> = {
     sites.some((s) => s.part || s.end) ||
     (/^(not|n't|or)$/.test(prev) &&
       (found.some((r) => r.site) || f.sites.some((x) => x.part && x.to <= m.from && m.from - x.to < 10))) ||
-    found.some((r) => r.site && m.from - r.to < 5 && !f.strongBetween(r.to, m.from)),
+    found.some((r) => r.site && m.from - r.to < (ofIt(f, m) ? 14 : 5) && !f.strongBetween(r.to, m.from)),
   warm: ({ sites, found, f, m, prev, next }) =>
     !f.m.at('food', m.to) &&
     !/^(water|broth|day|soup|enough|out|up|inside|night)$/.test(next) &&
@@ -305,7 +317,10 @@ export const guards: Record<string, Guard> = {
       (/^(not|n't|or)$/.test(prev) &&
         (found.some((r) => r.site) || f.sites.some((x) => x.part && x.to <= m.from && m.from - x.to < 10))) ||
       found.some(
-        (r) => r.site && m.from - r.to < (f.commaBetween(r.to, m.from) ? 10 : 5) && !f.strongBetween(r.to, m.from),
+        (r) =>
+          r.site &&
+          m.from - r.to < (ofIt(f, m) ? 14 : f.commaBetween(r.to, m.from) ? 10 : 5) &&
+          !f.strongBetween(r.to, m.from),
       )),
   worn: ({ sites, f, m, next }) =>
     next !== 'out' && sites.some((s) => s.part || s.end) && !f.m.at('bootie', m.from - 2) && !nearItem(f, m),

@@ -145,6 +145,14 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)
   )
     return true;
+  // "the trail's drifted over so we're slow"
+  if (
+    /^(slow|slower)$/.test(words) &&
+    /^('re|are|is|'s)$/.test(f.low(m.from - 1)) &&
+    /^(we|it)$/.test(f.low(m.from - 2)) &&
+    f.entries.some((e) => e.kind === 'trail' && f.sentence(tokenOf(f, e.span?.[0] ?? 0)) === f.sentence(m.from))
+  )
+    return true;
   // "it's fast and hard on the other side", "it may well be bare", once the trail is spoken of
   if (
     /^('s|is|was|be|been|gets|got|gone|getting|goes|went|runs|ran|becomes|became|becoming|turns|turned|stays|stayed)$/.test(
@@ -164,6 +172,8 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     return true;
   return trailNear(f, m) || afterTrail(f, m);
 }
+
+const tokenOf = (f: Frame, offset: number) => f.tokens.findIndex((t) => t.end > offset);
 
 /** "My jacket is like glass", "the booties were like cement": a thing worn or carried, said to be so. */
 function ofThing(f: Frame, m: Mention): boolean {
@@ -209,11 +219,7 @@ function afterTrail(f: Frame, m: Mention): boolean {
       return false;
   const at = f.tokens[a - 2]?.start ?? -1;
   return f.entries.some(
-    (e) =>
-      e.kind === 'trail' &&
-      e.span &&
-      f.sentence(f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0))) === f.sentence(a) - 1 &&
-      at >= 0,
+    (e) => e.kind === 'trail' && e.span && f.sentence(tokenOf(f, e.span[0])) === f.sentence(a) - 1 && at >= 0,
   );
 }
 

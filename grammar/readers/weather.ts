@@ -140,7 +140,9 @@ function skyStands(f: Frame, m: Mention): boolean {
     if (words === 'sun' && /^(gets|hits|softens|can)$/.test(next)) return false;
     const sky = /^(sky|skies|it|day|weather|morning|night)$/.test(f.low(m.from - 2)) && /^(is|'s|was|are)$/.test(prev);
     if (
-      /^(the|of|a|to|through|away|up|out|in|her|his|thinking|head|conscience|view|shot|run|path)$/.test(next) &&
+      /^(the|of|a|to|through|away|up|out|in|across|over|down|around|round|into|past|back|her|his|thinking|head|conscience|view|shot|run|path)$/.test(
+        next,
+      ) &&
       words === 'clear' &&
       !sky
     )
@@ -188,7 +190,7 @@ function skyStands(f: Frame, m: Mention): boolean {
   if (words === 'cloud' || words === 'clouds') return !/^(of)$/.test(next);
   if (words === 'dull' || words === 'gray' || words === 'grey')
     return (
-      /^(is|'s|was|and|,|it|sky|day|a|,|skies|light|flat)$/.test(prev) &&
+      /^(is|'s|was|and|,|it|sky|day|a|,|skies|light|flat|gone|turned|going|went|turning|all)$/.test(prev) &&
       !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)
     );
   return true;

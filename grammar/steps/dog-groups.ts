@@ -136,6 +136,16 @@ export function groupStands(
       m.at('paws', g.from) ||
       /^(day|days|miles|feet|nights|hours|km|legs|paws|of|minutes)$/.test(next)
     );
+  // "his hind pads, both of them": the pads
+  if (/^(the )?(both|two) of (them|em)$/.test(words)) {
+    const part = m.at('part', g.from - 1) ?? (prev === ',' ? m.at('part', g.from - 2) : undefined);
+    if (
+      part &&
+      /^(feet|.*s)$/.test(tokens[part.to - 1]?.low ?? '') &&
+      !/^(are|were|have|had|ate|drank|got|is|look|'re|went|ran)$/.test(next)
+    )
+      return false;
+  }
   // "feet clean all round" is everybody; "booted all round" is of the feet
   if (words === 'all round' || words === 'all around')
     return (

@@ -1,5 +1,6 @@
 /** How English builds a whole number out of words: "twenty-two", "three hundred and six", "twelve thousand". */
 import { COUNTED_BEHIND_TIME, HYPHENS, NUMBERS, type NumberClass, ORDINALS, PARTS_OF_ONE } from '../words/numbers.ts';
+import { MINUTE_SIDES } from '../words/times.ts';
 import type { Token } from './tokens.ts';
 
 export const classOf = (t: Token | undefined): NumberClass | undefined => t && NUMBERS.get(t.low)?.class;
@@ -25,6 +26,9 @@ export interface Piece {
 function countsNext(t: readonly Token[], ten: number, j: number): boolean {
   const next = t[t[j + 1]?.low === '-' ? j + 2 : j + 1]?.low ?? '';
   if (next === 'legged') return true;
+  // "five after four thirty eight miles": the hour has its minutes already
+  if (MINUTE_SIDES.has(t[ten - 2]?.low ?? '') && (classOf(t[ten - 3]) || PARTS_OF_ONE.has(t[ten - 3]?.low ?? '')))
+    return false;
   const hour = classOf(t[ten - 2]) === 'ten' ? Number.NaN : numberOf(t[ten - 1]);
   return hour >= 1 && hour <= 12 && numberOf(t[ten]) < 60 && COUNTED_BEHIND_TIME.has(next);
 }

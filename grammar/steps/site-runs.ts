@@ -137,6 +137,14 @@ function stop(
     (role === 'side' || role === 'paw')
   )
     return true;
+  // "ice in both hinds and his right front pad": two places
+  if (
+    linked &&
+    (role === 'side' || role === 'paw') &&
+    (has('paws') || pieces.some((p) => p.value === 'both')) &&
+    between.some((b) => /^(his|her|their|the)$/.test(b))
+  )
+    return true;
   // "limping on the front right and the joint above it is puffy": two places
   if (
     linked &&

@@ -46,6 +46,10 @@ BARE_CONTRACTIONS.theyll = 4;
 BARE_CONTRACTIONS.youll = 3;
 BARE_CONTRACTIONS.im = 1;
 
+// As Scots say it: "isnae", "didnae", "wouldnae"
+for (const stem of 'did does is was has have had would could should are were will can'.split(' '))
+  BARE_CONTRACTIONS[`${stem}nae`] = stem.length;
+
 const NUMBER = /^[-+−–]?(\d[\d.,:]*|\.\d+)$/;
 const isDigit = (c: number) => c >= 48 && c <= 57;
 const isLetter = (c: number) => (c >= 97 && c <= 122) || (c >= 65 && c <= 90) || c > 191;
@@ -180,7 +184,7 @@ function mend(cuts: Piece[]): Piece[] {
       cuts.splice(k - 1, 1);
       continue;
     }
-    if (t.low === 'nt') t.low = "n't";
+    if (t.low === 'nt' || t.low === 'nae') t.low = "n't";
     else if (t.low === 's' && t.kind === 'word' && BARE_CONTRACTIONS[`${before.low}s`]) t.low = "'s";
     else if (t.low === 've') t.low = "'ve";
     else if (t.low === 'll') t.low = "'ll";
@@ -189,6 +193,9 @@ function mend(cuts: Piece[]): Piece[] {
   }
   return cuts;
 }
+
+/** Words that are written with a mark for their last letters: "wi'", "an'", "o'". */
+const CLIPPED: ReadonlySet<string> = new Set(['wi', 'an', 'o']);
 
 const WIND = /^(wind|winds|from|out|gusts?|gusting|breeze|the)$/;
 
@@ -218,6 +225,12 @@ function shortForms(tokens: Token[], text: string): Token[] {
     if ((t.low === "'" || t.low === '"') && next && !next.gap && /^(em|til|cause|bout|round|twas)$/.test(next.low)) {
       next.start = t.start;
       next.gap = t.gap;
+      continue;
+    }
+    // "wi' Isla", "o' the": the mark stands for what is not said
+    if (next?.low === "'" && !next.gap && CLIPPED.has(t.low) && tokens[k + 2]?.gap) {
+      t.end = next.end;
+      tokens[k + 1] = t;
       continue;
     }
     if (next?.low === '.' && !next.gap && shortens(text, prev, t, tokens[k + 2])) {

@@ -99,7 +99,7 @@ export const ways: readonly Row[] = [
   [
     'quantity',
     'body-condition',
-    'body condition; body condition score; bcs; condition; condition score; body score; on condition; bc; on body condition; b c s; bcs is; body condition scores; on the nine point chart; on the chart; condition wise; out of nine; out of 9; scored; score; of nine; on his chart; on my chart; on her chart; on our chart; on the nine point scale; on the condition chart; for condition; condition scored; scores; scored her; scored him; body scored',
+    'body condition; body condition score; bcs; condition; condition score; body score; on condition; bc; on body condition; b c s; bcs is; body condition scores; on the nine point chart; on the chart; condition wise; out of nine; out of 9; scored; score; of nine; on his chart; body chart; on the body chart; body scale; on the body scale; condition scale; on the condition scale; nine point chart; nine point scale; fat chart; on the fat chart; on my chart; on her chart; on our chart; on the nine point scale; on the condition chart; for condition; condition scored; scores; scored her; scored him; body scored',
   ],
   [
     'quantity',
