@@ -13,7 +13,8 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   // "checked Penny's wrist, nothing"
   const last1 = f.sites.filter((s) => s.part && !s.anaphor && s.to < m.from && m.from - s.to <= 2).at(-1);
   if (
-    words === 'nothing' &&
+    (words === 'nothing' ||
+      (last1 && f.m.of('act').some((a) => a.value === 'checked' && a.to <= last1.from && last1.from - a.to <= 4))) &&
     last1 &&
     /^[,:-]$/.test(f.low(m.from - 1)) &&
     /^([.,;!]|)$/.test(next) &&

@@ -77,6 +77,13 @@ export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | und
       },
     ];
   if (!verbFood && !food.own) return undefined;
+  // "Gus threw his snack in the snow": the dog's doing
+  if (
+    /^(threw|tossed|dropped|slipped|toss|throw)$/.test(words) &&
+    /^(his|her|their|its)$/.test(next0(f, m)) &&
+    f.dogs.some((d) => d.to === m.from && !d.possessive)
+  )
+    return undefined;
   if (
     /^(snack|snacks|feed|bait)$/.test(words) &&
     (/^(his|her|their|the|a|of|this|that|each|every|its|for|at|no|first|second|after|mile|water|quick|fish|meat|half|whole|beef)$/.test(
@@ -149,6 +156,8 @@ export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | und
           : /^(fed|feed)/.test(words) && !snackTold(f) && !f.out
             ? 'meal'
             : whatOf(f, food, m);
+  // "Watered at two, all but Gus took it"
+  if (what === 'water' && !food.own) Object.assign(served, { what, item: undefined, at: m.from });
   const item = food.item ?? commaItem(f, m);
   const amount = amountFor(f, m, { dogs: each ? ['a'] : dogs });
   const assertion = f.assertion(m.from, m.to);
@@ -179,6 +188,8 @@ function notGiven(f: Frame, m: Mention): boolean {
   }
   return false;
 }
+
+const next0 = (f: Frame, m: Mention): string => f.low(m.to);
 
 /** The words that deny the verb at `i`: "did n't", "never". */
 const denial = (f: Frame, i: number): string =>

@@ -155,6 +155,11 @@ export function takingStands(
     )
   )
     return false;
+  // "shared a fish", "split the salmon": of two at least, and of food alone
+  if (/^(shared|split) /.test(words))
+    return food.own && food.at - m.to <= 2 && f.dogs.some((d) => d.to === m.from && d.dogs.length > 1);
+  if (/stared at/.test(words))
+    return (food.own && food.at - m.to <= 1) || (topic && /^([.,;!]|and|but|for|then|)$/.test(next));
   if (words === 'picked') return next === 'at';
   // "ate through her neckline"
   if (

@@ -24,6 +24,7 @@ export function readTaking(
     before.some((e) => e.took !== 'none' && f.lastDogs(m.from)?.dogs.join() === e.dogs.join())
   )
     return undefined;
+  if (/^(instead of|rather than)$/.test(phrase(f, { from: m.from - 2, to: m.from }))) return undefined;
   if (!takingStands(f, m, words, kind, food, served)) return undefined;
   // "Then broth, half a litre each, gone in seconds": everybody's
   if (
@@ -54,6 +55,7 @@ export function readTaking(
         : whatOf(f, food, m);
   took = refine(f, m, took, words, kind);
   if (notBrought(f, m)) took = 'none';
+  if (took === 'all' && deniedVerb(f, m)) took = /^(finish|clean|polish|empt|drain)/.test(words) ? 'some' : 'none';
   if (took === 'some' && isMeasured(f, m)) took = 'all';
   const asserted = f.asserted(m.from, m.to);
   // A denial of something else does not reach over to eating.
@@ -103,6 +105,13 @@ function isMeasured(f: Frame, m: Mention): boolean {
   return (
     q !== undefined && q.to > m.to && q.unit !== undefined && q.unit in UNIT && !/^(left|leav)/.test(f.low(m.from))
   );
+}
+
+/** "may not have eaten", "never really drank": with a doubt over it, it is a denial still. */
+function deniedVerb(f: Frame, m: Mention): boolean {
+  let k = m.from - 1;
+  while (/^(have|has|had|been|be|even|ever|really|actually)$/.test(f.low(k))) k--;
+  return /^(n't|not|never)$/.test(f.low(k)) && f.low(k + 1) !== 'only';
 }
 
 /** "I can't get her to drink", "couldn't coax him to eat": nothing went down. */

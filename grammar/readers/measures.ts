@@ -259,7 +259,7 @@ function unitWhat(f: Frame, q: Quantity): What | undefined {
   if (
     q.dimension === 'number' &&
     !q.weak &&
-    !f.out &&
+    (!f.out || (/^(up|down)$/.test(f.low(q.to)) && f.low(q.to + 1) === 'from')) &&
     f.dogs.some((d) => d.to === q.from && d.kind === 'names') &&
     /^,?(up|down|same|steady|no change)$/.test(f.low(q.to) === ',' ? f.low(q.to + 1) : f.low(q.to))
   )
@@ -343,7 +343,8 @@ function dogOf(f: Frame, q: Quantity, _from: number | undefined): DogPhrase | un
     return late;
   const before = f.dogs.filter((d) => d.to <= q.from && !d.company && d.dogs.length && !d.excepted);
   const last = before.at(-1);
-  if (last) return last.dogs.length === 1 || last.kind === 'names' ? last : undefined;
+  // "Ivy and Rook both weigh 50"
+  if (last) return last.dogs.length === 1 || last.kind === 'names' || last.value === 'both' ? last : undefined;
   const behind = f.dogs.find((d) => d.from >= q.to && d.from - q.to <= 3 && !f.strongBetween(q.to, d.from));
   return behind?.dogs.length === 1 ? behind : undefined;
 }

@@ -277,6 +277,8 @@ export const guards: Record<string, Guard> = {
   rubbed: ({ f, m, next, sites, prev }) =>
     (gearDoes(f, m) && sites.length > 0) ||
     (!/^(down|her|him|them|some|it|in|out|zinc|salve|ointment|his|their|both)$/.test(next) &&
+      // "Rubbed Tank's shoulders with liniment"
+      !(f.dogFrom(m.to)?.possessive && /^([.,;]|and|then|i|we|)$/.test(prev)) &&
       sites.length > 0 &&
       !/^(i|we|and|carl|then)$/.test(prev)),
   rubbing: ({ sites, prev, next }) =>

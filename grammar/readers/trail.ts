@@ -62,6 +62,14 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   if (/^(like|hard|stiff|frozen)\b/.test(words) && ofThing(f, m)) return false;
   if (words === 'sugar' && /^(shack|cube|cubes|maple|maples|bush|house|water|beet|beets|lump|lumps)$/.test(f.low(m.to)))
     return false;
+  // "snow hook won't hold", "Storm was rock solid"
+  if (/\bhold$/.test(words) && f.m.at('item', m.from - 1)) return false;
+  if (
+    f.m.at('manner', m.from) &&
+    /^(is|was|'s|were|are|has been)$/.test(f.low(m.from - 1)) &&
+    f.dogs.some((d) => d.to === m.from - 1 && !d.possessive && d.dogs.length)
+  )
+    return false;
   if (m.to - m.from === 1 && (f.m.at('bootie', m.to) || f.m.at('item', m.to))) return false;
   if (!weak) return !(f.m.at('act', m.from) && f.dogFrom(m.to)) && !/^(hot|coffee)$/.test(f.low(m.from - 1));
   if (

@@ -144,7 +144,7 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     return false;
   if (
     m.value === 'good' &&
-    /^(boy|girl|dog|job|trail|time|luck|run|day|night|morning|chance|idea|thing|one|news|spot|going|mile|trip|snow|drink|appetite|meal|break|rest|bit|shape|condition|on|with|for|enough|leader|lead|of)$/.test(
+    /^(boy|girl|dog|job|trail|time|luck|run|day|night|morning|chance|idea|thing|one|news|spot|going|mile|trip|snow|drink|appetite|meal|break|rest|bit|shape|condition|on|with|for|enough|leader|lead|of|weight|flesh|nick|coat)$/.test(
       next,
     ) &&
     !(next === 'of' && f.low(m.to + 1) === 'course') &&

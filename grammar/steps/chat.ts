@@ -86,7 +86,8 @@ function question(f: Frame, from: number, to: number): boolean {
     return (
       /^(you|we|anyone|anybody|they|i|carl|the|that|it)$/.test(f.low(q.to)) ||
       Boolean(f.personAt(q.to)) ||
-      Boolean(f.dogFrom(q.to))
+      // "Did everyone's nails": what was done
+      (Boolean(f.dogFrom(q.to)) && !f.m.from('act', q.from))
     );
   return true;
 }

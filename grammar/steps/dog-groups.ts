@@ -1,8 +1,8 @@
 /** When a word for a group means dogs: "all", "both" and "the team" mean other things too. */
 import { type DogPhrase, phraseOf } from './dog-phrase.ts';
-import type { Mentions } from './mentions.ts';
+import type { Mention, Mentions } from './mentions.ts';
 import type { Roster } from './roster.ts';
-import type { Token } from './tokens.ts';
+import { lowAt, type Token } from './tokens.ts';
 
 /** What is told of a group begins here: "the girls in swing | are nervous". */
 const TELLS =
@@ -165,6 +165,8 @@ export function groupStands(
   if (words === 'the team' || words === 'team' || words === 'the string' || words === 'the crew') {
     if (/^(in|into|to|of|on|for|from|with|at|out)$/.test(prev) && !/^(feet|paws|booties|wrists)$/.test(next))
       return false;
+    if (/^(is|has|seems|ran|pulled|worked|finished|stayed|kept|held|looks)$/.test(next) && howTold(tokens, m, g.to))
+      return true;
     return (
       verb() || next === "'s" || /^(whole|entire)$/.test(prev) || /^(snacked|watered|fed|booted|gave|give)$/.test(prev)
     );
@@ -235,3 +237,25 @@ function restApart(tokens: readonly Token[], g: { from: number; to: number }): b
   const behind = tokens[g.to + 1];
   return (next?.low === ':' || (next?.low === '-' && next.gap)) && behind !== undefined && behind.kind === 'word';
 }
+
+/** Is it told right behind token `i` how they went, ate or drank? */
+function howTold(tokens: readonly Token[], m: Mentions, i: number): boolean {
+  for (let k = i; k < i + 6 && !/^[.,;:]?$/.test(lowAt(tokens, k)); k++)
+    if (['manner', 'ate', 'drank', 'gait'].some((tag) => m.from(tag, k))) return true;
+  return false;
+}
+
+/** "Team is happy": the bare word is everybody where it begins what is told of them; it also begins a row of the line-up. */
+export const bareTeams = (tokens: readonly Token[], m: Mentions): Mention[] =>
+  m
+    .of('position')
+    .filter(
+      (p) =>
+        lowAt(tokens, p.from) === 'team' &&
+        p.to - p.from === 1 &&
+        !m.at('group', p.from) &&
+        /^([.,;!]|and|but|)$/.test(lowAt(tokens, p.from - 1)) &&
+        /^(is|was|has|had|looked|looks|ran|did|came|went|seems|seemed|are|were|still|all)$/.test(lowAt(tokens, p.to)) &&
+        howTold(tokens, m, p.to),
+    )
+    .map((p) => ({ tag: 'group', value: 'all', from: p.from, to: p.to }));

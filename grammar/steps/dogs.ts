@@ -3,7 +3,7 @@
  * exceptions, as phrases with their places; who is meant is settled in `groups.ts`.
  */
 import { AFTER_OBJECT } from '../words/slots.ts';
-import { eating, groupStands, headingBefore, ofPeople, restrict, theOneIn } from './dog-groups.ts';
+import { bareTeams, eating, groupStands, headingBefore, ofPeople, restrict, theOneIn } from './dog-groups.ts';
 import { joinLists } from './dog-lists.ts';
 import { inDogSlot, misheard, type NameAt, namesIn, possessiveEnd, quantityOwns } from './dog-names.ts';
 import { type DogPhrase, phraseOf } from './dog-phrase.ts';
@@ -35,7 +35,7 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
     phrases.push(p);
     for (let k = n.from; k < n.to; k++) taken[k] = true;
   }
-  for (const g of m.of('group')) {
+  for (const g of [...m.of('group'), ...bareTeams(tokens, m)]) {
     if (taken[g.from] || taken[g.to - 1] || !groupStands(tokens, m, g)) continue;
     const to = possessiveEnd(tokens, g.to);
     const none = tokens[g.from - 1]?.low === 'of' && /^(none|neither)$/.test(tokens[g.from - 2]?.low ?? '') ? 2 : 0;

@@ -102,7 +102,9 @@ export class Assertions {
     for (let k = Math.max(0, i - 10); k <= i + 2; k++)
       if (
         this.#f.sentence(k) === this.#f.sentence(i) &&
-        /^(ate|drank|was|were|had|left|got|did|went|ran|refused|came|took)$/.test(this.#f.low(k))
+        (/^(ate|drank|was|were|had|left|got|did|went|ran|refused|came|took)$/.test(this.#f.low(k)) ||
+          (/^\w{3,}ed$/.test(this.#f.low(k)) &&
+            this.#f.dogs.some((d) => d.to === k && !d.possessive && d.kind !== 'pronoun')))
       )
         return false;
     const hour = Number(/T(\d\d)/.exec(this.#f.context.at ?? '')?.[1] ?? 24);

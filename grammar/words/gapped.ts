@@ -20,7 +20,7 @@ export const DOG = '@dog';
 const words = (s: string) => s.split(' ');
 const set = (s: string): ReadonlySet<string> => new Set(words(s));
 const BE =
-  "is 's are was were been be being has have had 've looks looked look looking seems seemed still again now a an bit little touch tad very really pretty quite rather so too fairly kind of kinda sort slightly just all got getting gets gone going went turned turning came come comes out today yesterday this morning tonight both always though however , more somewhat awfully mighty right only almost nearly";
+  "is 's are was were been be being has have had 've looks looked look looking seems seemed still again now a an bit little touch tad way very really pretty quite rather so too fairly kind of kinda sort slightly just all got getting gets gone going went turned turning came come comes out today yesterday this morning tonight both always though however , more somewhat awfully mighty right only almost nearly";
 const row = (tag: string, value: unknown, heads: string, tails: string, fill: string, most = 6): Gapped => {
   const ends = tails.split(';').map((t) => words(t.trim()));
   if (!heads || ends.some((e) => !e[0]))
@@ -75,9 +75,13 @@ export const GAPPED: readonly Gapped[] = [
     'hydrated',
     true,
     'gums gum',
-    'wet; moist; pink; good; fine; slick; slimy; ok; okay; normal; healthy; nice',
+    'pinked up; pink up; pinked right up; pink right up; pinks up; pinked back up; pink back up; refilled; refill; wet; moist; pink; good; fine; slick; slimy; ok; okay; normal; healthy; nice',
     `${BE} on side the feel feels felt and`,
   ),
+  row('hydrated', true, 'well fully nicely properly plenty perfectly', 'hydrated', 'and still', 1),
+  row('hydrated', true, 'hydrated hydration', 'well; fine; good; great; ok; okay; nicely; normal', `${BE} is`, 3),
+  row('sign', 'dehydrated', 'eyes eye', 'sunken; sunk in; sunk; hollow', `${BE} in`, 4),
+  row('sign', 'dehydrated', 'sunken hollow', 'eyes', 'looking', 1),
   row(
     'hydrated',
     true,
@@ -217,6 +221,14 @@ export const GAPPED: readonly Gapped[] = [
     'down; down flat; away from',
     'his her their hers the it head nose heads noses fish salmon beef meat kibble broth supper dinner breakfast snack food meal',
     3,
+  ),
+  row(
+    'act',
+    'trimmed',
+    'did do doing does done',
+    'nails; toenails; claws',
+    `${DOG} his her their the 's all both of everyone everybody front hind back`,
+    6,
   ),
   row('ate', 'all', 'had got gets', 'down', 'his hers theirs it all of half straight', 3),
   row('ate', 'none', 'handed gave brought', 'back untouched; back to me untouched', 'his hers theirs it'),
