@@ -162,6 +162,22 @@ function ofGear(f: Frame, s: Mention): boolean {
   return f.m.of('gear-state').some((g) => g.to <= s.from && Math.abs(g.from - item.from) <= 5);
 }
 
+/** "Gus lost one and Ivy's is gone too": the bootie is left out, the dog whose it is stands there. */
+function whoseIs(f: Frame, s: Mention) {
+  let k = s.from;
+  while (/^(is|are|was|were|all|both|nearly|almost|already|just|also)$/.test(f.low(k - 1))) k--;
+  return k < s.from || /^(is|are) /.test(`${f.low(s.from)} ${f.low(s.from + 1)}`)
+    ? f.dogs.find((d) => d.possessive && d.kind === 'names' && d.to === k)
+    : undefined;
+}
+
+/** "… is torn on the same foot": the feet told last. */
+function sameFoot(f: Frame, s: Mention, last: Read | undefined) {
+  for (let k = s.to; k < s.to + 8 && !f.isStrong(k); k++)
+    if (f.low(k) === 'same' && /^(foot|paw|feet|side|leg|one)$/.test(f.low(k + 1))) return last?.entry.paws;
+  return undefined;
+}
+
 /** Once booties are spoken of: "changed that one", "wore through her left front", "new one on", "took them all off". */
 export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
   const first = (out[0] as Read).from;
@@ -244,7 +260,8 @@ export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): voi
     }
     const wholeSet = s.value === 'changed' && /\b(set|lot|all)\b/.test(words);
     const theirs = words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1));
-    if (!strong || (!near && !one && !theirs && !wholeSet && !/\bone|ones\b/.test(words))) continue;
+    const whose = whoseIs(f, s);
+    if (!strong || (!near && !one && !theirs && !whose && !wholeSet && !/\bone|ones\b/.test(words))) continue;
 
     // "swapped it for a new one": once
     if (
@@ -266,9 +283,10 @@ export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): voi
       push(f, out, s, state, s.from, s.to);
       continue;
     }
-    const dogs = own.dogs.length ? own.dogs : (last?.entry.dogs ?? []);
+    const dogs = whose?.dogs.length ? whose.dogs : own.dogs.length ? own.dogs : (last?.entry.dogs ?? []);
     const carried =
       paws ??
+      sameFoot(f, s, last) ??
       footPointedAt(f, s) ??
       (last && !wholeSet && last.entry.dogs.join() === dogs.join() ? (last.entry.paws ?? []) : []);
     push(f, out, s, state, s.from, s.to, { dogs, phrase: own.phrase, paws: carried, site: near });

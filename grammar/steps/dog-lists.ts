@@ -4,6 +4,9 @@ import type { DogPhrase } from './dog-phrase.ts';
 import type { Mentions } from './mentions.ts';
 import type { Token } from './tokens.ts';
 
+/** What may stand behind two dogs to whom something is done. */
+const OBJECTS_END = /^([.,;!?]|both|too|a|some|with|on|in|at|for|as|to|today|tonight|up|down|off|)$/;
+
 /** Joins "June and Moss", "Sif, Tyra + Embla", "sable heron fern and birch", "leaders and swing". */
 export function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[]): DogPhrase[] {
   const out: DogPhrase[] = [];
@@ -11,11 +14,13 @@ export function joinLists(tokens: readonly Token[], m: Mentions, phrases: DogPhr
     const before = out[out.length - 1];
     const pair =
       before?.kind === 'pronoun' &&
-      /^(he|she)$/.test(tokens[before.from]?.low ?? '') &&
       p.kind === 'names' &&
       p.from === before.to + 1 &&
-      tokens[before.to]?.low === 'and' &&
-      !p.possessive;
+      /^(and|&|\+)$/.test(tokens[before.to]?.low ?? '') &&
+      !p.possessive &&
+      (/^(he|she)$/.test(tokens[before.from]?.low ?? '') ||
+        // "booties on her and Tank", but not "booties on her and Tank limped"
+        (/^(him|her)$/.test(tokens[before.from]?.low ?? '') && OBJECTS_END.test(tokens[p.to]?.low ?? '')));
     if (before && pair) {
       before.also = [...(before.also ?? []), ...p.dogs];
       before.to = p.to;
