@@ -33,9 +33,18 @@ export function readBooties(f: Frame): Read[] {
   return out;
 }
 
+/** "blood in the bootie", "bled into her bootie", "blood on Ivy's left front bootie". */
+export function bloodIn(f: Frame, bootie: number): boolean {
+  let k = bootie - 1;
+  while (k > bootie - 6 && (f.siteAt(k) || f.dogAt(k) || /^(the|a|one|his|her|that|'s)$/.test(f.low(k)))) k--;
+  return /^(in|on|into|inside|through|all)$/.test(f.low(k)) && /^(blood|bled|bleeding|bloody|pus)$/.test(f.low(k - 1));
+}
+
 /** The musher's own boots are no booties; nor is the dog Boots. */
 function isFootwear(f: Frame, h: Mention): boolean {
   if (f.dogAt(h.from) || f.isClaimed(h.from, h.to)) return false;
+  // "blood in the bootie": where it was seen
+  if (bloodIn(f, h.from)) return false;
   const word = f.low(h.from);
   if (
     /^(my|our|i|spare|extra|more|another|bag|of|ski|mukluk|snow)$/.test(f.low(h.from - 1)) &&

@@ -5,6 +5,7 @@
 import type { Entry } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
 import { readOtherPlaces } from './elliptic-places.ts';
+import { readSideOf } from './elliptic-sides.ts';
 import { before, ENDS, endsAt, isTold, justBefore } from './elliptic-told.ts';
 import { partTakesEnd } from './finding-parts.ts';
 import { doubted } from './places.ts';
@@ -22,6 +23,7 @@ export function readElliptic(f: Frame): void {
         readWouldNot(f, d) ||
         readButNot(f, d) ||
         readWas(f, d) ||
+        readSideOf(f, d) ||
         readSo(f, d);
   }
   readOtherPlaces(f);

@@ -34,7 +34,23 @@ export function sideBehind(f: Frame, found: readonly ReadFinding[]): void {
   }
 }
 
+/** "hot shoulder, not the left, the right": the side behind the one that it is not. */
+function denied(f: Frame, k: number) {
+  const side = (i: number) => /^(left|right)$/.exec(f.low(i))?.[0] as 'left' | 'right' | undefined;
+  if (f.low(k) !== 'not') return undefined;
+  let i = /^(the|on|his|her)$/.test(f.low(k + 1)) ? k + 2 : k + 1;
+  const no = side(i);
+  if (!no) return undefined;
+  i++;
+  while (/^(one|side|,|but|it|'s|is|the|his|her|-)$/.test(f.low(i))) i++;
+  const yes = side(i);
+  const to = /^(one|side)$/.test(f.low(i + 1)) ? i + 2 : i + 1;
+  return yes && yes !== no && ENDED.test(f.low(to)) ? { side: yes, to } : undefined;
+}
+
 function asideAt(f: Frame, k: number, plural: boolean, comma: boolean) {
+  const not = plural ? undefined : denied(f, k);
+  if (not) return not;
   if (f.low(k) === 'both' && plural) {
     const of = f.low(k + 1) === 'of' && /^(them|'em|em|those)$/.test(f.low(k + 2));
     const to = of ? k + 3 : comma && /^(sides|feet|paws|ones)$/.test(f.low(k + 1)) ? k + 2 : comma ? k + 1 : k;

@@ -181,6 +181,21 @@ export function readHasIt(f: Frame, found: ReadFinding[]): void {
   }
 }
 
+/** "the shoulder, which we nursed all week, is back to normal": where the statement went on, before a clause put between. */
+function behindClause(f: Frame, i: number): number {
+  let k = i - 1;
+  while (
+    /^(is|'s|was|are|has|looks|looked|seems|feels|now|all|been|completely|totally|today|just|pretty|much)$/.test(
+      f.low(k),
+    )
+  )
+    k--;
+  if (f.low(k) !== ',' || k === i - 1) return i;
+  for (let c = k - 1; c > 0 && k - c < 14 && !f.isStrong(c); c--)
+    if (f.low(c) === ',') return /^(which|that|the)$/.test(f.low(c + 1)) ? c : i;
+  return i;
+}
+
 /** "it's completely healed", "gone now", "fine now": what was told before is over. */
 export function resolve(f: Frame, found: ReadFinding[]): void {
   for (const m of f.m.of('over')) {
@@ -189,7 +204,8 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
       !found.some((r) => r.entry.sign === 'any' && r.from >= m.from - 4 && r.from <= m.to)
     )
       continue;
-    const near = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 3 && !s.anaphor && s.part);
+    const at = behindClause(f, m.from);
+    const near = f.sites.some((s) => s.to <= at && at - s.to <= 3 && !s.anaphor && s.part);
     // "he hasn't gone yet"
     if (/^(not|n't|never)$/.test(f.low(m.from - 1))) continue;
     // "packed it and put a bootie over it": only what is or gets over it is past
@@ -197,7 +213,7 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     if (f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;
     if (near) {
       // "Willa's web healed", "wrist back to normal": the part itself is told well again.
-      const s = f.sites.filter((x) => x.to <= m.from && m.from - x.to <= 3 && x.part).at(-1) as Site;
+      const s = f.sites.filter((x) => x.to <= at && at - x.to <= 3 && x.part).at(-1) as Site;
       // "the one in the left web has healed": one of what was told, left to be read by that
       if ([s.from - 2, s.from - 3].some((k) => f.low(k) === 'one') && f.low(s.from - 1) !== ',') continue;
       const there = found.find((r) => r.site === s || (r.from <= s.from && s.to <= r.to));

@@ -92,7 +92,9 @@ function limbNamed(f: Frame, s: Site, owner: Owner): Site | undefined {
   const foot = /^(foot|pad|web|toe|nail|dewclaw)$/.test(s.part ?? '');
   if (!s.part || (!foot && !FRONT.has(s.part) && !HIND.has(s.part))) return undefined;
   const limb = f.sites.filter((x) => x.to <= s.from && !x.anaphor && (x.side || x.end)).at(-1);
-  if (!limb?.side || !limb.end || limb.part || limb.side === 'both' || s.from - limb.to > 14) return undefined;
+  if (!limb?.side || !limb.end || limb.part || s.from - limb.to > 14) return undefined;
+  // "LF + RH: web splits": two feet as a heading, or told with a mark between
+  if (limb.side === 'both' && (limb.paws.length !== 2 || !/^[:-]$/.test(f.low(limb.to)))) return undefined;
   if ((FRONT.has(s.part) && limb.end === 'hind') || (HIND.has(s.part) && limb.end === 'front')) return undefined;
   const heading = /^[:-]$/.test(f.low(limb.to));
   const apart = f.low(limb.to) === '.' || f.low(limb.to) === ',';
@@ -128,7 +130,7 @@ export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFin
       return { ...s, part: last.entry.part, end: last.entry.end };
   }
   const limb = !s.side && !s.anaphor ? limbNamed(f, s, owner) : undefined;
-  if (limb) return { ...s, side: limb.side, end: limb.end };
+  if (limb) return { ...s, side: limb.side, end: limb.end, paws: limb.paws };
   if (s.side || (s.plural && s.part !== 'web') || !s.part || s.anaphor) return s;
   // "the knee" of a dog whose right knee was told
   const same = [...found]

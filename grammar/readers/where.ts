@@ -167,6 +167,12 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
       k = d.to;
       continue;
     }
+    // "blood in the bootie, right hind"
+    if (m.value === 'bleeding' && f.m.at('bootie', k)) {
+      k++;
+      if (f.low(k) === ',') return commaSite(f, m, k);
+      continue;
+    }
     // "ice balls out of Storm's feet"
     if (f.low(k) === 'out' && /^(of|from)$/.test(f.low(k + 1))) {
       k += 2;

@@ -69,6 +69,19 @@ function carryOutFirst(v: View, done: number): { tokens: Token[]; done: number }
   return undefined;
 }
 
+/** "the right wrist, well, left": "well" between a place and a side that another word can't follow. */
+function sideSetOff(v: View, c: { from: number; to: number }): boolean {
+  const low = (i: number) => v.tokens[i]?.low ?? '';
+  const before = /^[,–—-]$/.test(low(c.from - 1)) ? c.from - 1 : -1;
+  if (before < 0 || !v.items.some((x) => x.type === 'site' && before - x.to <= 3 && x.to <= before)) return false;
+  let k = skip(v, c.to, false);
+  while (/^(the|on|in|his|her|actually|really|no)$/.test(low(k))) k++;
+  const site = v.items.find((x) => x.type === 'site' && x.from === k);
+  return (
+    site !== undefined && Boolean(v.m.at('side', k) ?? v.m.at('paw', k)) && /^([.,;!]|and|but|one|)$/.test(low(site.to))
+  );
+}
+
 /** Cues that stand together ("no, sorry", "no, scratch that") are one. */
 function regions(v: View): Region[] {
   const out: Region[] = [];
@@ -85,6 +98,7 @@ function regions(v: View): Region[] {
       /^(what|where|who)$/.test(v.tokens[skip(v, c.to, false)]?.low ?? '')
     )
       continue;
+    if (c.value === 'side' && !sideSetOff(v, c)) continue;
     const last = out[out.length - 1];
     const between = last ? v.tokens.slice(last.to, c.from) : [];
     if (last && between.every((t) => t.low === ',' || t.low === '-')) {

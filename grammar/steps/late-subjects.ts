@@ -15,7 +15,7 @@ interface View {
   text: string;
   m: Mentions;
   /** Dogs and people, left to right. */
-  names: { from: number; to: number; possessive: boolean; person?: true }[];
+  names: { from: number; to: number; possessive: boolean; person?: true; sex?: 'F' | 'M' }[];
 }
 /** A name that goes to the front of what was told of it. */
 interface Late {
@@ -51,12 +51,13 @@ const tells = (v: View, from: number, to: number, tags: readonly string[] = TELL
 };
 
 /** Is nobody named or spoken of in `[from, to)` who could be the one meant? */
-function nobodyIn(v: View, from: number, to: number): boolean {
+function nobodyIn(v: View, from: number, to: number, own?: string): boolean {
   if (v.names.some((n) => n.from < to && n.to > from)) return false;
   for (let k = from; k < to; k++) {
     if (v.m.at('group', k) || v.m.at('position', k)) return false;
     if (low(v, k) === 'one' && low(v, k - 1) !== '-' && k + 1 < to) return false;
-    if (/^(he|she|they|him|them|'em|who|whose|another|other|others)$/.test(low(v, k))) return false;
+    if (/^(he|she|they|him|them|'em|who|whose|another|other|others)$/.test(low(v, k)) && low(v, k) !== own)
+      return false;
     if (v.m.at('me', k) && k - from < 2) return false;
   }
   return true;
@@ -101,6 +102,13 @@ function sentenceStart(v: View, to: number): number {
   return k;
 }
 
+/** "She's not limping any more, Opal.": the name behind says who "she" is, where no other bitch was named before. */
+function spokenOfBefore(v: View, name: View['names'][number], front: number, cut: number): boolean {
+  const own = name.sex === 'F' ? 'she' : 'he';
+  if (!name.sex || low(v, front) !== own || v.names.some((n) => n.from < front && n.sex === name.sex)) return false;
+  return nobodyIn(v, front, cut, own);
+}
+
 /** "…, Opal.", "…, Opal did.", "…, that'd be Opal.", "…, Opal's." */
 function behindComma(v: View, n: number): Late | undefined {
   const name = v.names[n] as View['names'][number];
@@ -115,8 +123,11 @@ function behindComma(v: View, n: number): Late | undefined {
   // "Snapping at Gus, Penny was": another dog it was done to
   const object = to !== list && !bare ? v.names.findLast((x) => x.to <= cut && x.from > front) : undefined;
   const free = object && TO_WHOM.test(low(v, object.from - 1)) ? object.from : cut;
-  if (front >= cut || LEADS_IN.test(low(v, front)) || !nobodyIn(v, front, free)) return undefined;
+  if (front >= cut || LEADS_IN.test(low(v, front))) return undefined;
+  const he = !nobodyIn(v, front, free);
+  if (he && (bare || that !== undefined || !spokenOfBefore(v, name, front, cut))) return undefined;
   if (to === undefined || (bare && (to === list || that !== undefined))) return undefined;
+  if (he && (list !== name.to || TRAILER.test(low(v, to)))) return undefined;
   let end = to;
   while (TRAILER.test(low(v, end))) end++;
   const scale =
@@ -226,7 +237,8 @@ export function withLateSubjects(tokens: Token[], m: Mentions, roster: Roster, t
       !quantityOwns(tokens, r),
   );
   const people = findPeople(tokens, roster).map((p) => ({ ...p, person: true as const }));
-  const names = [...people, ...dogs.filter((d) => !people.some((p) => p.from === d.from))].sort(
+  const sexed = dogs.map((d) => ({ ...d, sex: roster.sexOf(d.dog) }));
+  const names = [...people, ...sexed.filter((d) => !people.some((p) => p.from === d.from))].sort(
     (a, b) => a.from - b.from,
   );
   const v: View = { tokens, text, m, names };

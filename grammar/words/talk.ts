@@ -14,6 +14,8 @@ export const talk: readonly Row[] = [
     'scratch that; no scratch that; strike that; no strike that; forget that; never mind; nevermind; forget it; disregard; disregard that; ignore that; delete that; cancel that; erase that; scrap that; scratch what i said; forget i said that; scratch it; undo that; take that back; cancel; belay that; scrub that; strike what i said; wipe that; not that; never mind that; ditch that; forget what i said',
   ],
   ['correct', 'bare', 'no'],
+  // "on the right wrist, well, left"; of a side alone
+  ['correct', 'side', 'well'],
   [
     'not-it',
     true,

@@ -1,0 +1,57 @@
+/**
+ * Reader "ellipsis", of another dog's side: "Penny is sore in the right shoulder, Gus the left", "Ivy, same on the right".
+ * Sign and part come from what was told last of the dog before.
+ */
+import type { EntryOf } from '../entry.ts';
+import type { DogPhrase, Frame } from '../steps/frame.ts';
+import { endsAt, justBefore } from './elliptic-told.ts';
+import { doubted } from './places.ts';
+import { WHOLE_BODY } from './where.ts';
+
+type Finding = EntryOf<'finding'>;
+
+/** A dog, and right behind it nothing but a side. */
+export function readSideOf(f: Frame, d: DogPhrase): boolean {
+  if (f.isClaimed(d.from, d.to) || d.possessive) return false;
+  let k = d.to;
+  if (/^(is|has|was|'s)$/.test(f.low(k))) k++;
+  if (f.low(k) === ',' || f.low(k) === ':') k++;
+  const same = /^(same|ditto|likewise)$/.test(f.low(k)) || (f.low(k) === 'the' && f.low(k + 1) === 'same');
+  if (same) k += f.low(k) === 'the' ? 2 : 1;
+  if (!same && !/^([.,;]|and|but|while|)$/.test(f.low(d.from - 1))) return false;
+  if (f.low(k) === 'thing') k++;
+  const on = /^(on|in|with|for)$/.test(f.low(k));
+  if (on) k++;
+  const own = /^(the|his|her)$/.test(f.low(k));
+  if (own) k++;
+  const side = f.low(k);
+  if (!/^(left|right)$/.test(side) || !(on || own || same)) return false;
+  const end = /^(one|side)$/.test(f.low(k + 1)) ? k + 2 : k + 1;
+  if (!endsAt(f, end) || f.m.at('position', k - 1) || f.isClaimed(d.from, end)) return false;
+  const last = justBefore(f, d.from);
+  if (last?.kind !== 'finding' || !last.part || !last.side || last.side === 'both' || last.sign === 'any') return false;
+  if (WHOLE_BODY.has(last.sign) || last.dogs.some((x) => d.dogs.includes(x))) return false;
+  // "left wrist warm, no swelling; Ivy same on the right" is both of it
+  const told = same ? f.entries.filter((e): e is Finding => e.kind === 'finding' && toldWith(e, last)) : [last];
+  for (const e of told) {
+    const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = e;
+    f.add({
+      ...rest,
+      dogs: d.dogs,
+      side: side as 'left' | 'right',
+      span: f.span([d.from, end]),
+      rule: '<dog> the <side>',
+      ...doubted(d.doubt),
+    });
+  }
+  f.claim(d.from, end);
+  return true;
+}
+
+/** Told of the same dog and place as the last. */
+const toldWith = (e: Finding, last: Finding): boolean =>
+  e.sign !== 'any' &&
+  e.part === last.part &&
+  e.side === last.side &&
+  e.end === last.end &&
+  e.dogs.join() === last.dogs.join();
