@@ -54,6 +54,13 @@ const near = (f: Frame, s: Site) =>
 
 const sideOf = (s: Site | undefined) => s?.side;
 
+/** "Dead lame by mile ten, right shoulder.": a limb with nothing told of it but that it is the one. */
+const limbAlone = (f: Frame, s: Site): boolean =>
+  /^(shoulder|wrist|elbow|hip|knee|hock|leg)$/.test(s.part ?? '') &&
+  (s.side === 'left' || s.side === 'right') &&
+  /^([.;!]|)$/.test(f.low(s.to)) &&
+  !s.anaphor;
+
 /** "started limping at mile 15, left rear, loaded her", "one torn nail in Moss, right front, trimmed": a bare foot between marks. */
 export function lateSites(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
   for (const r of found) {
@@ -61,7 +68,11 @@ export function lateSites(f: Frame, found: ReadFinding[], taken: Set<Site>): voi
     if (!footed && (r.entry.sign !== 'lame' || r.entry.part || r.entry.assertion)) continue;
     const reach = footed ? 6 : 12;
     const s = f.sites.find(
-      (x) => x.from > r.to && x.from - r.to < reach && !x.part && x.side && x.end && !taken.has(x),
+      (x) =>
+        x.from > r.to &&
+        x.from - r.to < reach &&
+        (x.part ? !footed && limbAlone(f, x) : x.side && x.end) &&
+        !taken.has(x),
     );
     if (
       !s ||
@@ -73,10 +84,10 @@ export function lateSites(f: Frame, found: ReadFinding[], taken: Set<Site>): voi
     if (f.m.of('sign').some((x) => x.from >= r.to && x.to <= s.from)) continue;
     const own = r.entry.dogs.join();
     if (f.dogs.some((d) => d.kind === 'names' && d.from >= r.to && d.to <= s.from && d.dogs.join() !== own)) continue;
-    const part = footed ? r.entry.part : ('leg' as const);
+    const part = footed ? r.entry.part : (s.part ?? ('leg' as const));
     const [one = s, two] = crosswise(s) ?? [];
     if (two) found.push({ ...r, entry: { ...r.entry, part, side: two.side, end: two.end }, site: { ...two, part } });
-    Object.assign(r.entry, { part, side: one.side, end: one.end });
+    Object.assign(r.entry, { part, side: one.side, ...(partTakesEnd(part ?? '') ? { end: one.end } : {}) });
     r.site = { ...one, part };
     taken.add(s);
     f.claim(s.from, s.to);

@@ -64,6 +64,23 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
       return s.value;
     }
   }
+  return lateSeverity(f, end);
+}
+
+/** "cut her pad on a rock, left front, pretty deep.": how bad, as an aside at the end of the statement. */
+function lateSeverity(f: Frame, from: number): Finding['severity'] {
+  for (let k = from; k < from + 12 && !f.isStrong(k); k++) {
+    if (f.m.from('sign', k) || f.m.from('act', k) || f.dogFrom(k) || f.m.at('item', k)) return undefined;
+    if (f.low(k) !== ',') continue;
+    const s = f.m.from('severity', k + 1);
+    const depth =
+      s && /^(deep|shallow)$/.test(f.low(s.to - 1))
+        ? s.to
+        : s && /^(deep|shallow|minor|bad|nasty|small|mild)$/.test(f.low(s.to))
+          ? s.to + 1
+          : undefined;
+    if (s && depth && /^([.;!]|)$/.test(f.low(depth))) return s.value;
+  }
   return undefined;
 }
 
