@@ -1,6 +1,8 @@
 /** Reader "drop": a dog stops pulling: left at a stop, loaded into the sled, or kept at home. */
 import type { DogPhrase, Frame, Mention } from '../steps/frame.ts';
 import { notDone } from './denied.ts';
+import { readHandedOver } from './drop-handed.ts';
+import { exceptedHome, readKeptBack } from './drop-home.ts';
 import { doubted, said } from './places.ts';
 import { underPlan } from './plan-day.ts';
 
@@ -90,6 +92,8 @@ export function readDrops(f: Frame): void {
     f.claim(m.from, m.to);
   }
   if (f.out) readTakenOut(f, taken);
+  readHandedOver(f, taken);
+  readKeptBack(f, taken);
 }
 
 /** "stays behind at the road with Nora": out on the trail, a dog of the team that goes no further. */
@@ -253,7 +257,7 @@ function objectOf(f: Frame, i: number): DogPhrase | undefined {
 const goesHome = (f: Frame, d: DogPhrase) => {
   const next = `${f.low(d.to)} ${f.low(d.to + 1)}`;
   return (
-    /^(home|at home|in the|behind home)\b/.test(next) &&
+    /^(home|at home|in the|behind home|out today|out this|out tomorrow)\b/.test(next) &&
     (f.low(d.to) !== 'in' || f.low(d.to + 2) === 'yard' || f.low(d.to + 2) === 'kennel')
   );
 };
@@ -268,6 +272,8 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (f.low(m.to) === ':' && f.dogFrom(m.to + 1)?.kind === 'names') return f.dogFrom(m.to + 1);
   const object = /^(kept|keeping|keep|left|benched|held|holding|hold)/.test(words) ? objectOf(f, m.to) : undefined;
   if (object) return object;
+  const out = exceptedHome(f, m.from);
+  if (out) return out;
   const before = f.dogs.filter((d) => d.to <= m.from && !d.excepted && !d.company).at(-1);
   if (!before || f.strongBetween(before.to, m.from) || before.possessive) return undefined;
   const between = f.tokens

@@ -5,6 +5,7 @@ import { LEXICON_WORDS } from '../words/index.ts';
 import { placesFirst } from './place-first.ts';
 import { isMove } from './place-moves.ts';
 import { rows } from './place-rows.ts';
+import { insideGroup, isGear, namesPlace, SIDE, teamHeading, teamStands } from './place-words.ts';
 
 export interface Assignment {
   phrases: DogPhrase[];
@@ -14,15 +15,16 @@ export interface Assignment {
   kind: 'hitch' | 'move';
   from: number;
   to: number;
+  /** Why it is in doubt, in words. */
+  because?: string;
 }
 
 /** Words that may stand between a dog and its place. */
 const BETWEEN = new Set(
-  "in at on up to into the back is 's are was were be been being as my has both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed can could may might should must at first last back himself too also alongside tucked instead swung swings slipped slips slotted drop as gets try trying tries whole coming".split(
+  "in at on up to into the back is 's are was were be been being as my has both running run runs out of over down behind them by herself himself themselves alone single double , - still now again side stays stay staying going goes go will 'll starts start then left right l r took take takes all on a her his our there i have having had for tomorrow today tonight together again just me nd over slides slid shifts shifted moves moved comes came hops hopped steps stepped switches switched drops dropped bumps bumped ends ended own gone come solo forward forwards ahead went spot place slot try go turn shot spin chance ride ran started worked working teamed can could may might should must at first last back himself too also alongside tucked instead swung swings slipped slips slotted drop as gets try trying tries whole coming got get gets put bumped promoted demoted switched shifted sent traded rotated permanently officially temporarily".split(
     ' ',
   ),
 );
-export const SIDE: Record<string, LeftRight> = { left: 'left', l: 'left', right: 'right', r: 'right' };
 
 /** "Hopper and Vesper leading Bodie with Larkin in wheel": the dogs behind have a place of their own. */
 function placedBehind(f: Frame, i: number): boolean {
@@ -52,7 +54,10 @@ export function assignments(f: Frame): Assignment[] {
           d.kind === 'names' &&
           (d.to === p.from || (d.to === p.from - 1 && /^(are|is|'s|were|was|be)$/.test(f.low(p.from - 1)))),
       ) ||
-        (!/^([,.;]|and|with|today|again|then|)$/.test(f.low(p.to)) && !placedBehind(f, p.to)))
+        (!/^([.,;]|and|with|today|tonight|again|then|now|from|since|alone|all|until|till|for|so|but|)$/.test(
+          f.low(p.to),
+        ) &&
+          !placedBehind(f, p.to)))
     )
       continue;
     // "moved her out of wheel": where she was
@@ -75,44 +80,6 @@ export function assignments(f: Frame): Assignment[] {
   }
   return [...out, ...rows(f, out)].sort((a, b) => a.from - b.from);
 }
-
-/** "Emil and Lotte as team dogs", "Sula and Ohm team dogs", "leaders: Ivy and Storm": a place, not its dogs. */
-const namesPlace = (f: Frame, d: DogPhrase) =>
-  d.kind === 'group' &&
-  /^(lead|swing|team|wheel)$/.test(d.value ?? '') &&
-  (headsNames(f, d) ||
-    f.dogs.some(
-      (x) => x.kind === 'names' && !x.possessive && x.to === (f.low(d.from - 1) === 'as' ? d.from - 1 : d.from),
-    ));
-/** "Leaders Ivy and Storm, wheelers were Tank and Gus": the place with its dogs behind it, and nothing told of them. */
-function headsNames(f: Frame, d: DogPhrase): boolean {
-  let k = d.to;
-  while (/^(:|-|=|are|were|is|was|'re|'s|today|tonight|this|morning|tomorrow|will|be)$/.test(f.low(k))) k++;
-  const names = f.dogFrom(k);
-  if (names?.kind !== 'names' || names.possessive || names.company) return false;
-  // "the wheelers, Tank and Gus" and "leaders Ivy and Storm pulled": dogs spoken of, not put there
-  const begins = d.from === 0 || f.isStrong(d.from - 1) || /^(,|and|with|:|-)$/.test(f.low(d.from - 1));
-  if (!begins) return false;
-  const next = f.low(names.to);
-  if (SIDE[next] && !f.siteAt(names.to)) return true;
-  if (!/^([.,;/]|and|with|today|tonight|tomorrow|again|)$/.test(next) && !f.m.from('position', names.to)) return false;
-  return names.dogs.length > 1 || k > d.to || f.m.from('position', names.to + 1) !== undefined;
-}
-const insideGroup = (f: Frame, i: number) => f.dogs.some((d) => d.from <= i && i < d.to && !namesPlace(f, d));
-const isGear = (f: Frame, from: number, to: number) => {
-  const item = f.m.at('item', from);
-  return Boolean(item && (item.to > to || item.from < from));
-};
-
-/** "team" is a place only in a place's slot: "in team", "team left", "Sable and Heron team". */
-function teamStands(f: Frame, to: number, between: string): boolean {
-  if (/\b(in|at|to|into|back|as)$/.test(between) || between === '' || between === 'up') return true;
-  return Boolean(SIDE[f.low(to)]) || /\b(left|right|l|r)$/.test(between);
-}
-
-/** "Team: Miles and Ivy, …" at the head of a note names the whole team, not the middle of it. */
-const teamHeading = (f: Frame, from: number, to: number, told: readonly Assignment[]) =>
-  !told.length && /^[:=-]$/.test(f.low(to)) && (from === 0 || f.isStrong(from - 1));
 
 /** The dogs that stand beside a place's word. */
 export interface Found {

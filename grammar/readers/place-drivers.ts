@@ -1,5 +1,6 @@
 /** Reader "hitch", whose team it is: "Wren has Moss and Fern", "he drives the puppies". */
 import type { DogPhrase, Frame, PersonMention } from '../steps/frame.ts';
+import { carriedOff } from './drop-handed.ts';
 
 interface Driven {
   phrase: DogPhrase;
@@ -42,7 +43,7 @@ export function driven(f: Frame): Driven[] {
       if (!p.possessive && f.strongBetween(p.to, d.from)) continue;
       if (d.company && !/^(with|behind)$/.test(f.low(d.from - 1))) continue;
       if (!p.possessive && d.from - verb > 14 && !out.some((o) => o.driver === p.name)) continue;
-      if (out.some((o) => o.phrase === d)) continue;
+      if (out.some((o) => o.phrase === d) || carriedOff(f, d)) continue;
       if (
         saidOfDog(
           f,

@@ -1,4 +1,5 @@
 /** Reader "move": is a dog put somewhere else on the way, or told as it stands? */
+import type { Position } from '../entry.ts';
 import type { Frame } from '../steps/frame.ts';
 import type { Assignment, Found } from './place-assignments.ts';
 
@@ -8,10 +9,19 @@ export function isMove(f: Frame, found: Found, place: number, before: readonly A
   if (found.phrases.some((p) => p.company) && !found.withDogs.length) return false;
   if (/ (to|into) /.test(between) || / back /.test(between))
     return f.out || / (back|up|down) (to|in|into) /.test(between) || moveVerb(f, found.from, place, true);
+  // "Rook got bumped to lead", "was put in wheel"
+  if (
+    / (moved|bumped|promoted|demoted|switched|shifted|sent|rotated) /.test(between) ||
+    (f.out && / put /.test(between))
+  )
+    return true;
+  if (f.out && fromHereOn(f, place)) return true;
+  const position = f.m.from('position', place)?.value as Position | undefined;
+  if (position && soItStands(f, found, position, before)) return true;
   if (f.m.of('swap').some((s) => s.from < place && !f.dogAt(s.from))) return true;
   const backIn = f.m
     .of('back-in')
-    .some((b) => !f.strongBetween(b.from, place) && b.from > found.from - 6 && b.from < place);
+    .some((b) => !f.strongBetween(b.from, place) && b.from > found.from - 10 && b.from < place);
   if (backIn) return true;
   if (f.m.of('in-for').some((b) => !f.strongBetween(b.from, place) && Math.abs(b.from - place) < 8)) return true;
   if (moveVerb(f, found.from, place, false)) return true;
@@ -49,6 +59,26 @@ export function isMove(f: Frame, found: Found, place: number, before: readonly A
   );
 }
 
+/** "let Rook lead from there on", "leads with Rask from the hut on": since a place on the way. */
+export function fromHereOn(f: Frame, place: number): boolean {
+  for (let k = place + 1; k < place + 6 && !f.isStrong(k); k++) {
+    if (!/^(from|since)$/.test(f.low(k))) continue;
+    if (/^(here|there|then|that|now)$/.test(f.low(k + 1))) return true;
+    if (f.low(k) === 'from' && [2, 3, 4].some((n) => /^(on|onward|onwards)$/.test(f.low(k + n)))) return true;
+  }
+  return false;
+}
+
+/** "…, so he's in swing": told as what came of it, and on the gangline it stands elsewhere. */
+function soItStands(f: Frame, found: Found, position: Position, told: readonly Assignment[]): boolean {
+  const d = found.phrases[0];
+  if (!f.out || d?.dogs.length !== 1 || told.filter((a) => a.kind === 'hitch').length > 1) return false;
+  if (!/^('s|is)$/.test(f.low(d.to))) return false;
+  const at = f.roster.lineup.find((l) => l.dog === d.dogs[0])?.position;
+  if (!at || at === position) return false;
+  return d.kind === 'pronoun' || /^so$/.test(f.low(d.from - 1));
+}
+
 /** "Now Rook lead R / Gus swing R", "so now: Rook in lead": told anew. */
 function nowBefore(f: Frame, from: number): boolean {
   let k = from - 1;
@@ -70,7 +100,7 @@ function moveVerb(f: Frame, dog: number, _place: number, any: boolean): boolean 
     if (f.isStrong(k)) return false;
     if (f.m.at('move-only', k) && !f.dogAt(k)) return true;
     if (f.m.at('move', k) && (f.out || any) && !f.m.at('hitch', k)) return true;
-    if (/^(put|stuck|slotted|popped|tried)$/.test(f.low(k))) return f.out || any;
+    if (/^(put|stuck|slotted|popped|tried|let|letting|gave|give|giving)$/.test(f.low(k))) return f.out || any;
     if (!/^(and|just|then|ve|'ve|have|had|to|also|up|back|so|i|poor|old)$/.test(f.low(k))) return false;
   }
   return false;

@@ -1,10 +1,14 @@
 /** Readers "hitch" and "move", the rows that are told without the name of their place: "Moss right", "behind them", "on the left". */
 import type { Frame } from '../steps/frame.ts';
 import { type Assignment, sideBehind } from './place-assignments.ts';
+import { besides, sideMoves } from './place-beside.ts';
+import { verbPlaces } from './place-verbs.ts';
 
 /** What the rows that are told with their place say of those without. */
 export function rows(f: Frame, told: readonly Assignment[]): Assignment[] {
-  return [...sameRow(f, told), ...behindThem(f, told)];
+  const verbs = verbPlaces(f, told);
+  const known = [...told, ...verbs];
+  return [...sameRow(f, told), ...behindThem(f, told), ...verbs, ...besides(f, known), ...sideMoves(f, known)];
 }
 
 /** "Miles and Ivy in lead, Storm and Rook in swing, Penny and Gus behind them": in the team, with no place of a name. */

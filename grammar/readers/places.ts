@@ -44,7 +44,7 @@ export function readPlaces(f: Frame): void {
     const toCome = a.kind === 'hitch' ? underPlan(f, a.from) : whenWeGetThere(f, a.from, a.to);
     const assertion = own === 'present' && toCome ? 'planned' : own;
     const span = f.span([a.from, a.to]);
-    const doubt = a.phrases.find((p) => p.doubt)?.doubt;
+    const doubt = a.because ?? a.phrases.find((p) => p.doubt)?.doubt;
     const base = {
       dogs: a.dogs,
       ...(a.side ? { side: a.side } : {}),
