@@ -23,7 +23,8 @@ function packsItself(f: Frame, m: Mention): boolean {
   let k = m.from;
   while (/^('s|has|had|is|was|keeps|kept|been|again)$/.test(f.low(k - 1))) k--;
   const d = f.dogs.find((x) => x.to === k || (x.possessive && x.to === k + 1));
-  return Boolean(d?.dogs.length) && /^(in|between|up|into|under|around|again|all)$/.test(f.low(m.to));
+  const to = /^(ice|snow)$/.test(f.low(m.to)) ? m.to + 1 : m.to;
+  return Boolean(d?.dogs.length) && /^(in|between|up|into|under|around|again|all)$/.test(f.low(to));
 }
 
 /** Is the word an act here? */

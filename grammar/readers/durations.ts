@@ -81,7 +81,7 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     CHORE.test(left) ||
     /^(to (get|thaw|dig|fix|untangle|find|sort|hook)|of (massage|digging|work)|massage|with the axe)\b/.test(right);
   if (
-    /^(of (rest|sleep|break|straw)|stop|halt|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the( halfway| old| next| first| last| second| road| trapper 's)? (hut|cabin|checkpoint|lake|fire|bothy|shelter|tent|warmup))\b/.test(
+    /^(of (rest|sleep|break|straw)|parked|stopped|halted|stop|halt|break|rest|breather|layover|pause|snack|camp|nap|snooze|water|lunch|off|on straw|at the( halfway| old| next| first| last| second| road| trapper 's)? (hut|cabin|checkpoint|lake|fire|bothy|shelter|tent|warmup))\b/.test(
       near,
     ) ||
     (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right)) ||

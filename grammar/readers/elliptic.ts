@@ -188,7 +188,8 @@ function readMaybe(f: Frame, d: DogPhrase): boolean {
   const maybe = /^(maybe|possibly|perhaps|probably)$/.test(f.low(k));
   if (maybe) k++;
   const ahead = /^(maybe|possibly|perhaps|probably)$/.test(f.low(d.from - 1));
-  const too = /^(too|also)$/.test(f.low(k)) ? 1 : f.low(k) === 'as' && f.low(k + 1) === 'well' ? 2 : 0;
+  const next = (might || maybe) && f.low(k) === 'next';
+  const too = next || /^(too|also)$/.test(f.low(k)) ? 1 : f.low(k) === 'as' && f.low(k + 1) === 'well' ? 2 : 0;
   if (!(might || maybe || (ahead && too)) || !endsAt(f, k + too)) return false;
   const last = justBefore(f, d.from);
   if (last?.kind !== 'finding' || last.sign === 'any' || (last.assertion && last.assertion !== 'possible'))

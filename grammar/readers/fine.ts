@@ -228,7 +228,7 @@ export function readFine(
       : { ...team, dogs: team.dogs.filter((d) => !but.includes(d)) };
     return [{ entry: anyFinding(f, m, who, feet, 'absent'), from: else_ ? m.from : feet.from, to: m.to, site: feet }];
   }
-  return readFineDog(f, m, words, k);
+  return readFineDog(f, m, words, k, found);
 }
 
 /** "Evening round. Moss, Fern: nothing.": a dog gone over, where no food was told that it could have left. */
@@ -402,7 +402,7 @@ function readHydration(f: Frame, m: Mention, k: number): ReadFinding[] {
 }
 
 /** Of the whole dog: "unhurt", "fine all over", "sound"; plain praise is left to the attitude. */
-function readFineDog(f: Frame, m: Mention, words: string, k: number): ReadFinding[] {
+function readFineDog(f: Frame, m: Mention, words: string, k: number, found: readonly ReadFinding[]): ReadFinding[] {
   const allOver =
     /^(all over|everywhere|otherwise|to me|physically|healthwise|nose to tail)/.test(
       `${f.low(m.to)} ${f.low(m.to + 1)}`,
@@ -410,7 +410,15 @@ function readFineDog(f: Frame, m: Mention, words: string, k: number): ReadFindin
   const strong =
     /^(unhurt|uninjured|unharmed|sound|sound as a bell|none the worse|checked out fine|checked out|checks out|passed|intact|pain free|healthy|unremarkable|nad|nsf|wnl)$/.test(
       words,
-    ) || allOver;
+    ) ||
+    allOver ||
+    // "Rook's got a bruise on the hip, Gus is clean": where dogs are gone over
+    (words === 'clean' &&
+      /^(is|'s|was|are|were|looks)$/.test(f.low(m.from - 1)) &&
+      found.length > 0 &&
+      f.dogAt(k)?.kind === 'names' &&
+      !f.tokens.some((t) => t.i < m.from && /^(feet|foot|paws?)$/.test(t.low)) &&
+      !f.m.of('food').some((x) => x.to <= m.from));
   if (!strong) return [];
   const d = f.dogAt(k) ?? f.dogs.filter((x) => x.to <= m.from && !x.company).at(-1);
   if (!d?.dogs.length || f.strongBetween(d.to, m.from)) return [];

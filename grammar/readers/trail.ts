@@ -93,7 +93,7 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     last >= 0 &&
     m.from - last <= 6 &&
     gap.every((w) =>
-      /^(and|,|&|\+|but|then|n|consequently|therefore|thus|quite|fairly|extremely|rather|fairly|mostly|even|almost|really|pretty|very|also|a|bit|so|super|now|on|trail|in|there|here|out|it|'s|gets|getting)$/.test(
+      /^(and|,|&|\+|but|then|n|consequently|therefore|thus|quite|fairly|extremely|rather|fairly|mostly|even|almost|really|pretty|very|also|a|bit|so|super|now|you|know|like|well|on|trail|in|there|here|out|it|'s|gets|getting)$/.test(
         w,
       ),
     )

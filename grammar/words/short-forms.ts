@@ -16,7 +16,7 @@ export const SHORT_FORMS: ReadonlyMap<string, string> = new Map(
      takin=taking; puttin=putting; startin=starting; comin=coming; leadin=leading; actin=acting; bein=being; movin=moving; barkin=barking;
      screamin=screaming; draggin=dragging; pantin=panting; shiverin=shivering; shakin=shaking; hangin=hanging; workin=working; nothin=nothing;
      anythin=anything; somethin=something; mornin=morning; evenin=evening; swellin=swelling; stayin=staying; havin=having; tryin=trying; et=ate; excepting=except;
-     wit=with; wi=with; o=of; wiht=with; fom=from; frm=from; boht=both; teh=the; hte=the; adn=and; hme=home; hom=home; jumpd=jumped; lickd=licked; limpd=limped; pulld=pulled;
+     wit=with; wi=with; o=of; nae=no; verra=very; wiht=with; fom=from; frm=from; boht=both; teh=the; hte=the; adn=and; hme=home; hom=home; jumpd=jumped; lickd=licked; limpd=limped; pulld=pulled;
      chewd=chewed; walkd=walked; lookd=looked; coughd=coughed; barkd=barked; barfd=barfed; loadd=loaded; dropd=dropped; trotd=trotted; refusd=refused; finishd=finished; stretchd=stretched; massagd=massaged;
      sl=slightly; gd=good; bth=both; frt=front; dist=distance; lvd=left; dptd=left; rtnd=returned; w8=weight; nxt=next; smwht=somewhat`,
   ).filter(([, long]) => !long.includes(' ')),
