@@ -15,6 +15,7 @@ export function readGear(f: Frame): void {
     if (s.value === 'replaced' && bothReplaced(f, s, out)) continue;
     // "spare batteries in the bag", "brought a spare line": only carried along
     if (/^spares?$/.test(f.low(s.from)) && s.to - s.from === 1 && !spareUsed(f, s)) continue;
+    if (OTHER_ONE.test(f.low(s.to - 1)) && !otherGiven(f, s)) continue;
     const item =
       s.value === 'replaced' && /^(it|that|them)$/.test(f.low(s.to)) && out.length ? undefined : itemFor(f, s, used);
     if (!item) {
@@ -59,6 +60,26 @@ function spareUsed(f: Frame, s: Mention): boolean {
     /^(is|'s|went|goes|now|put|on)$/.test(f.low(s.to + 1)) || /^(is|'s|went|goes|now|put|on|in)$/.test(f.low(s.to + 2))
   );
 }
+
+/** Not the same thing as before. */
+const OTHER_ONE = /^(different|another|bigger|smaller|larger|looser)$/;
+
+/** "gave him a different harness", "put her into a bigger one": only what a dog is given or put in; "needs a bigger harness" is a wish. */
+function otherGiven(f: Frame, s: Mention): boolean {
+  for (let k = s.from - 1; k >= Math.max(0, s.from - 6) && !f.isStrong(k); k--) {
+    if (
+      /^(gave|given|put|puts|switched|swapped|changed|traded|moved|tried|wears|wearing|fitted|uses|using)$/.test(
+        f.low(k),
+      )
+    )
+      return true;
+    if (/^(in|into)$/.test(f.low(k)) && k >= s.from - 2) return f.dogs.some((d) => d.to <= k && k - d.to <= 2);
+    if (f.m.at('gear-state', k) && !f.dogAt(k)) return false;
+  }
+  return false;
+}
+
+const GIVES = /^(gave|give|giving|given|got|get|bought|put|fitted)$/;
 
 /** "one of his snaps was cracked; I replaced the snap" */
 const sameItem = (a: string, b: string): boolean => a.replace(/s$/, '') === b.replace(/s$/, '');
@@ -214,10 +235,13 @@ function gearOwner(f: Frame, item: Mention, s: Mention, name: string): string[] 
   // "she's wearing a new harness", "gave her the spare"
   if (s.value === 'replaced') {
     const d = f.dogs.filter((x) => x.to <= s.from && s.from - x.to <= 3 && !x.company && !x.possessive).at(-1);
+    // "gave Storm a new harness"
+    const given = d?.to === s.from && GIVES.test(f.low(d.from - 1));
+    if (given && d.dogs.length <= 2) return d.dogs;
     if (
       d &&
       d.dogs.length <= 2 &&
-      /^('s|is|was|has|got|gets|wears|wearing|into|a|the|on)$/.test(f.low(s.from - 1)) &&
+      /^('s|is|was|has|got|gets|wears|wearing|in|into|to|a|the|on)$/.test(f.low(s.from - 1)) &&
       !f.strongBetween(d.to, s.from)
     )
       return d.dogs;

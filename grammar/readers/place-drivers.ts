@@ -184,7 +184,7 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
         (f.dogAt(k) && f.dogAt(k)?.kind !== 'pronoun') ||
         f.isStrong(k) ||
         f.siteAt(k) ||
-        (f.m.at('item', k) && f.low(k) !== 'sled')
+        (f.m.at('item', k) && f.low(k) !== 'sled' && !f.m.at('outing', k))
       )
         break;
     }

@@ -309,14 +309,14 @@ export const guards: Record<string, Guard> = {
   },
   hot: ({ sites, found, f, m, prev }) =>
     sites.some((s) => s.part || s.end) ||
-    (/^(not|n't|or)$/.test(prev) &&
+    (/^(not|n't|or|nor|neither)$/.test(prev) &&
       (found.some((r) => r.site) || f.sites.some((x) => x.part && x.to <= m.from && m.from - x.to < 10))) ||
     found.some((r) => r.site && m.from - r.to < (ofIt(f, m) ? 14 : 5) && !f.strongBetween(r.to, m.from)),
   warm: ({ sites, found, f, m, prev, next }) =>
     !f.m.at('food', m.to) &&
     !/^(water|broth|day|soup|enough|out|up|inside|night)$/.test(next) &&
     (sites.some((s) => s.part || s.end) ||
-      (/^(not|n't|or)$/.test(prev) &&
+      (/^(not|n't|or|nor|neither)$/.test(prev) &&
         (found.some((r) => r.site) || f.sites.some((x) => x.part && x.to <= m.from && m.from - x.to < 10))) ||
       found.some(
         (r) =>

@@ -171,11 +171,12 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     !f.m.at('manner', m.from)
   )
     return true;
+  // "wiped by the end because it's so soft out there"
+  if (/^(out|in) (there|here)$/.test(`${f.low(m.to)} ${f.low(m.to + 1)}`) && itIs(f, m.from - 1)) return true;
   if (
-    f.low(m.from - 1) === "'s" &&
-    f.low(m.from - 2) === 'it' &&
+    itIs(f, m.from - 1) &&
     f.entries.some((e) => e.kind === 'trail') &&
-    /^(fast|hard|soft|slow|rough|deep|good|bare)$/.test(words)
+    /^(fast|hard|soft|slow|rough|deep|bare|bumpy|punchy|sticky|packed|firm|good)$/.test(words)
   )
     return true;
   return trailNear(f, m) || afterTrail(f, m);
@@ -198,6 +199,13 @@ function ofThing(f: Frame, m: Mention): boolean {
     ) ||
     (/^(they|those|these)$/.test(thing) && f.entries.some((e) => e.kind === 'booties' || e.kind === 'gear'))
   );
+}
+
+/** Does "it is", perhaps with a word of degree, end at `k`? A thumb leaves the mark out of "it's". */
+function itIs(f: Frame, k: number): boolean {
+  let j = k;
+  while (/^(so|really|very|pretty|super|all|just|still|kinda|quite|too|getting|gone|a|bit)$/.test(f.low(j))) j--;
+  return f.low(j) === 'its' || (/^('s|is|was|gets|got|gone|been)$/.test(f.low(j)) && subjectBefore(f, j) === 'it');
 }
 
 /** The word before the helping verbs that end at `k`: "it may well be". */
@@ -275,7 +283,7 @@ function trailNear(f: Frame, m: Mention): boolean {
   for (let k = m.to; k < Math.min(f.tokens.length, m.to + 5); k++) {
     if (f.isStrong(k) || f.low(k) === ',') break;
     if (f.m.at('trail-word', k) && f.low(k) !== 'top') return true;
-    if (/^(going|footing|conditions|underfoot|in there|out there|out here|in here)$/.test(f.low(k))) return true;
+    if (/^(going|footing|conditions|underfoot)$/.test(f.low(k))) return true;
     if (f.low(k) === 'in' && /^(there|here)$/.test(f.low(k + 1))) return true;
     if (
       f.low(k) === 'by' ||

@@ -84,6 +84,13 @@ export function eating(m: Mentions, phrases: readonly DogPhrase[], length: numbe
   });
 }
 
+/** Does a sign and then "nor" follow? "neither of them" and "neither Storm nor Rook" are of dogs. */
+function denialOfTwo(tokens: readonly Token[], m: Mentions, k: number): boolean {
+  if (!m.at('sign', k) && !m.at('severity', k) && !m.at('manner', k)) return false;
+  for (let n = k + 1; n < k + 6; n++) if (tokens[n]?.low === 'nor') return true;
+  return false;
+}
+
 /** Bare "all" and "both" are groups only where they stand for dogs; "the team" is one unless somebody is in it. */
 export function groupStands(
   tokens: readonly Token[],
@@ -104,6 +111,8 @@ export function groupStands(
       next,
     );
   if (words === 'neither' && (m.at('part', g.to) || m.at('end', g.to) || m.at('side', g.to))) return false;
+  // "neither warm nor swollen": a denial of two signs
+  if (words === 'neither' && denialOfTwo(tokens, m, g.to)) return false;
   // "you guys, it is so much better": said to people
   if (words === 'you guys' || (words === 'guys' && prev === 'you')) return false;
   // "Ivy 96, Gus 104, no swelling in either"; of parts where one dog's two were told
@@ -120,7 +129,7 @@ export function groupStands(
     if (m.from('except', g.to) || (next === ';' && m.from('except', g.to + 1))) return !/^(at|after|with)$/.test(prev);
     if (/^(on|for|off)$/.test(prev) && /^([.,;!/]|)$/.test(next) && tokens[g.from - 2]?.low !== 'and') return true;
     if (
-      /^('s|is|was|it|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair|gone|went|goes|got|getting|gets|going|acting|looking|came)$/.test(
+      /^('s|is|was|it|its|at|after|above|that|for|in|of|by|and|not|with|we|i|us|are|were|have|had|side|dogs|leaders|wheelers|girls|boys|they|pair|gone|went|goes|got|getting|gets|going|acting|looking|came)$/.test(
         prev,
       )
     )

@@ -177,6 +177,14 @@ function mend(cuts: Piece[]): Piece[] {
     const t = cuts[k] as Piece;
     if (t.gap) continue;
     const before = cuts[k - 1] as Piece;
+    // "every1", "b4", "2day": a figure that is part of its word
+    const long =
+      before.kind !== t.kind && before.kind !== 'mark' && t.kind !== 'mark' && SHORT_FORMS.get(before.low + t.low);
+    if (long) {
+      Object.assign(before, { low: long, end: t.end, kind: 'word', known: true });
+      cuts.splice(k--, 1);
+      continue;
+    }
     if (before.low === '.' && before.gap && t.kind === 'number') {
       t.low = `.${t.low}`;
       t.start = before.start;
@@ -196,6 +204,8 @@ function mend(cuts: Piece[]): Piece[] {
 
 /** Words that are written with a mark for their last letters: "wi'", "an'", "o'". */
 const CLIPPED: ReadonlySet<string> = new Set(['wi', 'an', 'o']);
+/** "At", before a time, in the North. */
+const CLOCK_WORDS = /^(kl|kl\.|klo|klokka|klokken|klockan|klukkan)$/;
 
 const WIND = /^(wind|winds|from|out|gusts?|gusting|breeze|the)$/;
 
@@ -237,6 +247,18 @@ function shortForms(tokens: Token[], text: string): Token[] {
       t.end = next.end;
       tokens[k + 1] = t;
       continue;
+    }
+    // "started kl 8.15", "kl. 12": the clock of a northern speaker
+    if (CLOCK_WORDS.test(t.low) && t.gap) {
+      const pointed = next?.low === '.' && !next.gap;
+      if (tokens[k + (pointed ? 2 : 1)]?.kind === 'number') {
+        t.low = 'at';
+        t.known = true;
+        if (pointed) {
+          t.end = (next as Token).end;
+          k++;
+        }
+      }
     }
     // "stopped @ 17:10"; "Gus -> swing", "Rook > lead"
     const arrow = arrowAt(tokens, k);

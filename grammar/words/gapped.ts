@@ -177,6 +177,14 @@ export const GAPPED: readonly Gapped[] = [
     `${BE} : line lines kept keeps stayed stays as stretched drawn strung straight`,
   ),
   row(
+    'manner',
+    'strong',
+    'pull pulls pulling pulled work works working worked haul hauls hauling hauled drive drives driving drove lean leans leaning leaned',
+    'hard; strong; strongly; well; steady; steadily; solid; solidly; hard enough',
+    'really real super so very extra mighty awfully incredibly insanely crazy stupid plenty pretty quite extremely unbelievably amazingly too damn darn awful equally twice',
+    3,
+  ),
+  row(
     'gear-state',
     'chewed',
     'chewed chew chews chewing bit bitten ate eaten eating gnawed gnawing',
