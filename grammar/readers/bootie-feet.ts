@@ -59,6 +59,12 @@ export function pawsNear(f: Frame, from: number, to: number, before: readonly Re
 
 export const order = (paws: readonly Paw[]) => ALL.filter((p) => paws.includes(p));
 
+/** Is a dog named behind the feet: "fronts on Rook", "hinds only on the leaders"? */
+const feetOf = (f: Frame, k: number): boolean => {
+  const at = /^(only|just)$/.test(f.low(k)) ? k + 1 : k;
+  return /^(on|for|of)$/.test(f.low(at)) && f.dogFrom(at + 1) !== undefined;
+};
+
 function clear(f: Frame, s: Site, from: number, to: number): boolean {
   const [a, b] = s.from >= to ? [to, s.from] : [s.to, from];
   for (let k = a; k < b; k++) {
@@ -77,6 +83,8 @@ function clear(f: Frame, s: Site, from: number, to: number): boolean {
       return false;
     if (low === ',' && s.to <= from) return false;
     const d = f.dogFrom(k);
+    // "booties on the swing dogs and just fronts on the leaders": the feet of those behind
+    if (d?.dogs.length && d.kind !== 'pronoun' && !d.possessive && s.from >= to && feetOf(f, s.to)) return false;
     // "before we went in Rook threw his right hind"
     if (d && !d.possessive && d.kind === 'names' && (!d.prep || f.m.from('boot-state', d.to))) return false;
     if (f.m.from('sign', k) && s.from >= to && !f.m.from('boot-state', k)) return false;

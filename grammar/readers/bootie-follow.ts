@@ -91,10 +91,18 @@ function theirsAre(f: Frame, out: Read[], d: DogPhrase): boolean {
 
 const andBetween = (f: Frame, a: number, b: number) => f.tokens.slice(a, b).some((t) => /^(and|but|then)$/.test(t.low));
 
+/** "…, just fronts on Rook", "and hinds only on Ivy": begins a statement of its own. */
+function feetApart(f: Frame, from: number): boolean {
+  let k = from - 1;
+  while (/^(just|only|the|both|all|but)$/.test(f.low(k))) k--;
+  return /^(,|and|&|\+)$/.test(f.low(k)) && f.dogs.some((d) => d.to === k || d.to === k - 1);
+}
+
 /** "leaders all four, swing fronts only, wheelers hinds only": each with its feet. */
 export function listed(f: Frame, out: Read[], h: Mention, state: State): void {
   const start = h.to;
   const pairs: { d: DogPhrase; s: Site | undefined; dogs: string[] }[] = [];
+  let apart = 0;
   let k = start;
   let edge = start + 1;
   while (k < f.tokens.length && !f.isStrong(k) && (state === 'on' || k - edge <= 2)) {
@@ -105,7 +113,9 @@ export function listed(f: Frame, out: Read[], h: Mention, state: State): void {
     const place = d ? undefined : f.m.from('position', k);
     if (d || place) {
       const end = d ? d.to : (place as Mention).to;
-      const s = f.sites.find((x) => x.from >= end && x.from - end <= 1 && x.paws.length);
+      const s = f.sites.find(
+        (x) => x.from >= end && x.from - end <= 1 && x.paws.length && !onDog(f, x.to)?.dogs.length,
+      );
       const dogs = d
         ? d.dogs
         : f
@@ -122,13 +132,16 @@ export function listed(f: Frame, out: Read[], h: Mention, state: State): void {
     const on = feet && onDog(f, feet.to);
     if (feet && on?.dogs.length && on.kind !== 'pronoun' && !on.possessive) {
       pairs.push({ d: on, s: feet, dogs: on.dogs });
+      if (feetApart(f, feet.from)) apart++;
       k = on.to;
       edge = k;
     } else k++;
   }
-  if (pairs.length < 2) return;
   const first = out.findIndex((r) => r.from <= h.from && h.from < r.to);
-  if (first >= 0) out.splice(first, 1);
+  // "all four booties on the wheel dogs and just fronts on Rook": the second beside the first
+  const beside = pairs.length === 1 && apart === 1 && out[first]?.entry.dogs.every((d) => !pairs[0]?.dogs.includes(d));
+  if (pairs.length < 2 && !beside) return;
+  if (first >= 0 && !beside) out.splice(first, 1);
   for (const p of pairs)
     push(f, out, h, state, h.from, h.to, {
       dogs: p.dogs,

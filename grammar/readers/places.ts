@@ -104,7 +104,7 @@ function readOutWith(f: Frame, drivers: readonly { driver?: string }[]): void {
       d.kind === 'names' &&
       /^(i|we|'ll|'ve)$/.test(f.low(d.from - 2)) &&
       drivers.some((x) => x.driver) &&
-      /^([.,;]|and|with|)$/.test(f.low(d.to));
+      /^([.,;]|and|with|on|in|for|today|tomorrow|tonight|this|instead|)$/.test(f.low(d.to));
     if (!went && !took && !mine) continue;
     const from = d.from - 1;
     f.add({

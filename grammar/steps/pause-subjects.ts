@@ -155,6 +155,13 @@ export const SUBJECTS: readonly Rule[] = [
       if (low(v, i + 1) === 'round' || (low(v, i) === 'dogs' && v.quantityAt.has(i - 1))) return false;
       const g = v.m.from('group', i);
       if (!g || led(v, i) || has(v, i - 1, 'except') || verbBefore(v, i)) return false;
+      // "kept turning the team around"
+      if (
+        /^(turning|spinning|swinging|tangling|slowing|stopping|holding|leading|balling|helping|wrapping)$/.test(
+          low(v, i - 1),
+        )
+      )
+        return false;
       if (
         /^(all|both|rest|other|others|neither)$/.test(low(v, i)) &&
         (!FINITE.has(low(v, g.to)) || has(v, i - 1, 'group'))

@@ -154,7 +154,7 @@ export const GAPPED: readonly Gapped[] = [
   row(
     'manner',
     'balky',
-    'turned turns turning spun swung wheeled',
+    'turned turns turning turn spun spinning spins spin swung swinging swings wheeled wheeling flipped flipping',
     'team around; outfit around; string around; lot around; gang around; bunch around; works around; thing around; team round; outfit round; string round; lot of us around; line around',
     'the whole entire damn darn all my our',
   ),

@@ -71,7 +71,7 @@ export const trail: readonly Row[] = [
   [
     'surface',
     'fast',
-    'fast; fast trail; zippy; quick; flying; lightning fast; super fast; running fast; real fast; racetrack; a racetrack; speedway; glides; gliding; great glide; faster; quick trail; fastest; like a rocket; good glide; super quick; greased lightning; speedy; zooming; nice and fast; quick as you like; fast as; good and fast; lightning; slick and fast; fast as lightning',
+    'fast; fast trail; zippy; quick; flying; lightning fast; super fast; running fast; real fast; racetrack; a racetrack; speedway; glides; gliding; great glide; faster; quick trail; fastest; like a rocket; good glide; super quick; greased lightning; speedy; zooming; nice and fast; quick as you like; fast as; lightning; slick and fast; fast as lightning',
   ],
   [
     'surface',
