@@ -1,5 +1,6 @@
 /** Reader "booties": put on, taken off, lost, torn, changed; on which feet. */
 import type { Frame, Mention } from '../steps/frame.ts';
+import { readBarefoot, readTossed } from './bootie-bare.ts';
 import { push, type Read, type State } from './bootie-entries.ts';
 import { followOn, lateFeet, leftOutVerb, listed } from './bootie-follow.ts';
 
@@ -29,6 +30,8 @@ export function readBooties(f: Frame): Read[] {
   if (out.length) followOn(f, out, verbs);
   lateFeet(f, out);
   leftOutVerb(f, out);
+  out.push(...readTossed(f));
+  out.push(...readBarefoot(f, out));
   for (const r of out) f.add(r.entry);
   return out;
 }

@@ -104,6 +104,7 @@ function addGear(f: Frame, out: Out, item: string, dogs: string[], s: Mention, m
 /** "so I've replaced it", "new one on": the item told before. */
 function followGear(f: Frame, s: Mention, out: Out): void {
   const last = out.at(-1);
+  if (!last) outgrown(f, s, out);
   if (!last || s.from - last.at > 24) return;
   if (s.value !== 'replaced' && !/^(it|that)$/.test(f.low(s.to))) return;
   if (/^(new|fresh|spare|a new|fixed|put new)$/.test(f.low(s.from)) && s.to - s.from === 1 && f.low(s.to) !== 'one')
@@ -111,6 +112,20 @@ function followGear(f: Frame, s: Mention, out: Out): void {
   if (f.m.of('bootie').some((b) => b.from > last.at && b.from < s.to + 3)) return;
   if (/^(it|that|one|$)/.test(f.low(s.to)) || s.to - s.from > 1 || /^[.,;]$/.test(f.low(s.to)))
     addGear(f, out, last.item, last.dogs, s);
+}
+
+/** "Ivy's harness is too small, swapped it for a medium": nothing broke; it was changed all the same. */
+function outgrown(f: Frame, s: Mention, out: Out): void {
+  if (s.value !== 'replaced' || (f.low(s.to) !== 'it' && f.low(s.to - 1) !== 'it')) return;
+  const item = f.m
+    .of('item')
+    .findLast(
+      (x) => x.to <= s.from && s.from - x.to <= 10 && !f.strongBetween(x.to, s.from) && !f.m.at('bootie', x.from),
+    );
+  if (!item || f.dogAt(item.from) || f.siteAt(item.from) || f.isClaimed(item.from, item.to)) return;
+  if (['bootie', 'boot-verb', 'act'].some((t) => f.m.of(t).some((b) => b.from >= item.to && b.to <= s.from))) return;
+  const name = f.text.slice(...f.span([item.from, item.to])).toLowerCase();
+  addGear(f, out, name, gearOwner(f, item, s, name), s, item);
 }
 
 /** The item of a state: right behind the verb or before it in the clause. */
@@ -152,6 +167,8 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   const state = f.low(s.from);
   const [a, b] = behind ? [s.to, item.from] : [item.to, s.from];
   if (/^(line|lines|tug|tugs)$/.test(name) && /^(tight|loose|slack)$/.test(state)) return false;
+  // "all tight tugs 14 left to home"
+  if (name === 'tugs' && !/^(tangled|chewed|broken|worn|replaced)$/.test(s.value)) return false;
   if (state === 'left' && /^(side|hand|front|hind|lead|swing|wheel)$/.test(f.low(s.to))) return false;
   // "left stanchion cracked": the side of a thing; what was left has its article or its place
   if (state === 'left' && s.to - s.from === 1 && behind && a === b && !/^(at|behind|in|on|back)$/.test(f.low(item.to)))
@@ -210,7 +227,8 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
     if (low === 'and' && !/^(and)$/.test(f.low(k + 1)) && f.m.of('gear-state').some((x) => x.from > k && x.from < b))
       return false;
     const d = f.dogFrom(k);
-    if (d && !d.possessive && d.kind !== 'pronoun' && behind) return false;
+    if (d && !d.possessive && d.kind !== 'pronoun' && behind && !(d.value === 'both' && d.to === item.from))
+      return false;
   }
   return true;
 }

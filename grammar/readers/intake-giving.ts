@@ -41,7 +41,9 @@ export function amountFor(
     const each =
       f.m.from('per-dog', q.to) ??
       f.m.of('per-dog').find((p) => Math.abs(p.from - q.to) <= 4 || Math.abs(q.from - p.to) <= 1);
-    if (owner.dogs.length === 1 || each) {
+    // "each wheeler drank a litre"
+    const apiece = owner.phrase && /^(each|every)$/.test(f.low(owner.phrase.from));
+    if (owner.dogs.length === 1 || each || apiece) {
       f.claim(q.from, q.to);
       return { amount: q.value, unit: UNIT[q.unit as string] as NonNullable<Intake['unit']> };
     }
@@ -159,7 +161,7 @@ export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | und
   // "Watered at two, all but Gus took it"
   if (what === 'water' && !food.own) Object.assign(served, { what, item: undefined, at: m.from });
   const item = food.item ?? commaItem(f, m);
-  const amount = amountFor(f, m, { dogs: each ? ['a'] : dogs });
+  const amount = amountFor(f, m, { dogs: each ? ['a'] : dogs, phrase: dog });
   const assertion = f.assertion(m.from, m.to);
   const denied = notGiven(f, m);
   // "Haven't fed yet": it is still to come, and nobody was named
@@ -176,7 +178,74 @@ export function readGiving(f: Frame, m: Mention, served: Served): Intake[] | und
     rule: offered ? '<offered> <dogs>' : '<gave> <dogs> <food>',
     ...doubted(dog?.doubt),
   };
-  return [entry];
+  const also = denied ? undefined : (alsoGiven(f, entry, food) ?? nextGiven(f, entry, food));
+  return also ? [entry, also] : [entry];
+}
+
+/** "Gave Rook fish and Gus broth": the verb is said once. */
+function nextGiven(f: Frame, first: Intake, food: Served & { own: boolean }): Intake | undefined {
+  let k = food.at;
+  while (food.own && f.m.at('food', k) && !f.dogAt(k)) k++;
+  while (/^(,|and|&)$/.test(f.low(k))) k++;
+  const dog = f.dogFrom(k);
+  if (!dog?.dogs.length || k === food.at || dog.possessive || dog.kind === 'pronoun' || dog.prep) return undefined;
+  const q = f.quantityAt(dog.to);
+  const amount = q?.unit && q.unit in UNIT && q.from === dog.to ? q : undefined;
+  let at = amount ? amount.to : dog.to;
+  while (/^(the|some|a|his|her|their|of)$/.test(f.low(at))) at++;
+  const next = f.m.from('food', at);
+  if (!next || !/^(water|solid)$/.test(next.value) || f.dogAt(at) || !/^([.,;!]|and|but|)$/.test(f.low(next.to)))
+    return undefined;
+  const item = itemAt(f, next);
+  const { item: _i, amount: _a, unit: _u, doubt: _d, because: _b, ...rest } = first;
+  if (amount) f.claim(amount.from, amount.to);
+  return {
+    ...rest,
+    dogs: dog.dogs,
+    what: next.value === 'water' ? 'water' : whatOf(f, { at, own: true, item }, next),
+    ...(item === 'water' ? {} : { item }),
+    ...(amount && dog.dogs.length === 1 ? { amount: amount.value, unit: UNIT[amount.unit as string] } : {}),
+    span: f.span([dog.from, next.to]),
+    ...doubted(dog.doubt),
+  };
+}
+
+/** "2 scoops of kibble and a ladle of broth": food and drink given together. */
+function alsoGiven(f: Frame, first: Intake, food: Served & { own: boolean }): Intake | undefined {
+  if (!food.own) return undefined;
+  let k = food.at;
+  while (f.m.at('food', k) && !f.dogAt(k)) k++;
+  if (!/^(and|&|\+|plus|then|with)$/.test(f.low(k)) || f.strongBetween(food.at, k)) return undefined;
+  let n = k + 1;
+  while (
+    /^(some|a|the|warm|hot|good|big|little|bit|of|also|then|his|her|their)$/.test(f.low(n)) &&
+    n - k < 5 &&
+    !f.quantityAt(n)
+  )
+    n++;
+  const q = f.quantityAt(n);
+  const amount = q?.unit && q.unit in UNIT && q.from === n ? q : undefined;
+  if (f.low(k) === 'with' && !amount) return undefined;
+  let at = amount ? amount.to : n;
+  while (/^(of|warm|hot|the|good|baited)$/.test(f.low(at)) && !f.m.from('food', at)) at++;
+  const next = f.m.from('food', at);
+  if (
+    !next ||
+    !/^(water|solid)$/.test(next.value) ||
+    f.dogAt(at) ||
+    (next.value === 'water') === (first.what === 'water')
+  )
+    return undefined;
+  const item = itemAt(f, next);
+  const { item: _i, amount: _a, unit: _u, ...rest } = first;
+  if (amount) f.claim(amount.from, amount.to);
+  return {
+    ...rest,
+    what: next.value === 'water' ? 'water' : whatOf(f, { at, own: true, item }, next),
+    ...(item === 'water' ? {} : { item }),
+    ...(amount && first.dogs.length === 1 ? { amount: amount.value, unit: UNIT[amount.unit as string] } : {}),
+    span: f.span([amount?.from ?? at, next.to]),
+  };
 }
 
 /** "Did not feed Tank", "hasn't been fed", "never got a snack": it went without. */

@@ -5,7 +5,7 @@
 import type { Frame } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
 import { type Intake, itemAt, ownFood, phrase, type Served, serve, whatOf } from './intake-food.ts';
-import { amountFor, readGiving } from './intake-giving.ts';
+import { amountFor, readGiving, UNIT } from './intake-giving.ts';
 import { readLeft } from './intake-left.ts';
 import { tidy } from './intake-lists.ts';
 import { readBrought, readMeasured, readNoneLeft } from './intake-measured.ts';
@@ -58,7 +58,12 @@ function served0(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]
   for (const m of f.m.of('food')) {
     if (!/^(water|solid)$/.test(m.value) || f.dogAt(m.from) || f.isClaimed(m.from, m.to) || ownFood(f, m.from))
       continue;
-    if (m.from > 0 && !f.isStrong(m.from - 1) && !/^(,|then|and|;|-|some|more|:)$/.test(f.low(m.from - 1))) continue;
+    // "Half a cup of kibble for Storm"
+    const measure = f.low(m.from - 1) === 'of' ? f.quantityAt(m.from - 2) : f.quantityAt(m.from - 1);
+    const amount =
+      measure?.unit && measure.unit in UNIT && !f.isClaimed(measure.from, measure.to) ? measure : undefined;
+    const start = amount ? amount.from : m.from;
+    if (start > 0 && !f.isStrong(start - 1) && !/^(,|then|and|;|-|some|more|:)$/.test(f.low(start - 1))) continue;
     let k = m.to;
     const group = /^(all (round|around)|all round|for all|to all)$/.test(`${f.low(k)} ${f.low(k + 1)}`);
     if (/^(for|to)$/.test(f.low(k))) k++;
@@ -81,7 +86,7 @@ function served0(f: Frame, out: { entry: Intake; at: number; giving: boolean }[]
       what: m.value === 'water' ? 'water' : whatOf(f, { item: phrase(f, m), at: m.from, own: true }, m),
       took: 'all',
       ...(phrase(f, m) === 'water' ? {} : { item: itemAt(f, m) }),
-      ...(each ? amountFor(f, m, { dogs: ['a'] }) : {}),
+      ...(each || (amount && dogs.length === 1) ? amountFor(f, m, { dogs: ['a'] }) : {}),
       ...said(f.assertion(m.from, m.to)),
       span: f.span([m.from, m.to], d && k > m.to ? [d.from, d.to] : undefined),
       rule: '<food> for <dogs>',

@@ -20,7 +20,7 @@ export const feet: readonly Row[] = [
   [
     'boot-state',
     'off',
-    'off; took off; take off; taking off; taken off; pulled; pulled off; pulling; removed; remove; stripped; stripping; strip; peeled; peeled off; took them off; came off; taking them off; without; bare foot; barefoot; barefooted; took em off; took em all off; took them all off; pulled em; pulled them; bootless; going bare; off to let; off to dry; off to air; off to give; off to save; off to look; off to check; all off; took; take; pull; unbooted; undid; no',
+    "off; took off; take off; taking off; taken off; pulled; pulled off; pulling; removed; remove; stripped; stripping; strip; peeled; peeled off; took them off; came off; taking them off; without; bare foot; barefoot; barefooted; took em off; took em all off; took them all off; pulled em; pulled them; bootless; going bare; didn't bother with; did not bother with; didn't bother; skipped; skipped the; skipping the; off to let; off to dry; off to air; off to give; off to save; off to look; off to check; all off; took; take; pull; unbooted; undid; no",
   ],
   [
     'boot-state',

@@ -36,12 +36,12 @@ export const team: readonly Row[] = [
   [
     'group',
     'lead',
-    'the two at the front; the pair at the front; the front two; front two; the two in front; leaders; the leaders; both leaders; my leaders; lead dogs; the lead dogs; both lead dogs; my lead dogs; the lead pair; lead pair; the front pair; the front end; the two leaders; the two up front; the pair up front; both up front; front runners; leads; the leads; both leads; my two leaders; two leaders; both the leaders; both of the leaders; both my leaders; the two in lead; two in lead; the pair in lead; both in lead; the two leading; the pair leading',
+    'the two at the front; the pair at the front; the front two; front two; the two in front; leaders; the leaders; both leaders; my leaders; lead dogs; the lead dogs; both lead dogs; each leader; each of the leaders; every leader; each of my leaders; each lead dog; each of the lead dogs; every lead dog; my lead dogs; the lead pair; lead pair; the front pair; the front end; the two leaders; the two up front; the pair up front; both up front; front runners; leads; the leads; both leads; my two leaders; two leaders; both the leaders; both of the leaders; both my leaders; the two in lead; two in lead; the pair in lead; both in lead; the two leading; the pair leading',
   ],
   [
     'group',
     'swing',
-    'swing dogs; the swing dogs; both swing dogs; swing pair; the swing pair; my swing dogs; both swings; the swings; the two swing dogs; both point dogs; point dogs; the point dogs; point pair; both in swing; the pair in swing; the two in swing; my swing pair; swings; the swing; both swing; both the swing dogs; both of the swing dogs',
+    'swing dogs; the swing dogs; both swing dogs; each swing dog; each of the swing dogs; every swing dog; each of my swing dogs; swing pair; the swing pair; my swing dogs; both swings; the swings; the two swing dogs; both point dogs; point dogs; the point dogs; point pair; both in swing; the pair in swing; the two in swing; my swing pair; swings; the swing; both swing; both the swing dogs; both of the swing dogs',
   ],
   [
     'group',
@@ -51,7 +51,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'wheel',
-    'the two at the back; the pair at the back; the back two; back two; the back pair; the two in back; wheel dogs; the wheel dogs; both wheel dogs; wheelers; the wheelers; both wheelers; wheel pair; the wheel pair; my wheel dogs; my wheelers; the two wheelers; the two wheel dogs; both in wheel; the pair in wheel; the two in wheel; both at wheel; wheels; the wheels; both wheels; both the wheelers; both of the wheelers; both the wheel dogs; both of the wheel dogs; both my wheelers',
+    'the two at the back; the pair at the back; the back two; back two; the back pair; the two in back; wheel dogs; the wheel dogs; both wheel dogs; each wheeler; each of the wheelers; every wheeler; each of my wheelers; each wheel dog; each of the wheel dogs; every wheel dog; wheelers; the wheelers; both wheelers; wheel pair; the wheel pair; my wheel dogs; my wheelers; the two wheelers; the two wheel dogs; both in wheel; the pair in wheel; the two in wheel; both at wheel; wheels; the wheels; both wheels; both the wheelers; both of the wheelers; both the wheel dogs; both of the wheel dogs; both my wheelers',
   ],
   [
     'group',
