@@ -27,6 +27,30 @@ function packsItself(f: Frame, m: Mention): boolean {
   return Boolean(d?.dogs.length) && /^(in|between|up|into|under|around|again|all)$/.test(f.low(to));
 }
 
+/** Is what stands at `k` food, with nothing but its measure before it? */
+function eaten(f: Frame, from: number, k: number): boolean {
+  const food = f.m.from('food', k);
+  if (!food || f.siteAt(k) || /^(water|snow|ice)$/.test(f.low(k))) return false;
+  for (let n = from; n < k; n++)
+    if (
+      !/^(a|an|the|his|her|their|its|all|every|whole|full|double|half|big|huge|second|third|two|three|bowl|bowls|dish|plate|of|last|bit|piece|extra|entire)$/.test(
+        f.low(n),
+      )
+    )
+      return false;
+  return true;
+}
+
+/** "hugged her to warm her up", "rubbed his ears to warm them up"; not "trotted easy to warm him up". */
+function warmedByHand(f: Frame, m: Mention, words: string): boolean {
+  const parts = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 4 && s.part);
+  if (/\bthem\b/.test(words) && !parts && !f.entries.some((e) => e.kind === 'finding' && e.part)) return false;
+  for (let k = m.from - 6; k < m.to + 6; k++)
+    if (/^(slow|slowly|easy|walk\w*|trot\w*|jog\w*|ran|run|running|mile|miles|km|loop|hill)$/.test(f.low(k)))
+      return false;
+  return true;
+}
+
 /** Is the word an act here? */
 export function actStands(f: Frame, m: Mention, act: Act, words: string): boolean {
   const prev = f.low(m.from - 1);
@@ -102,6 +126,8 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         /^(covered|wrapped|tucked|bundled|rolled|set|laid|put|zipped|buried|bedded|draped|sat)$/.test(words)
       )
         return (m.to - m.from === 1 && !f.m.at('act', m.from)?.value) || f.m.at('act', m.from) !== m;
+      // "hugged her to warm her up"; "went slow to warm them up" is of running
+      if (/^warm\w* .+ up$/.test(words)) return warmedByHand(f, m, words);
       if (/^(warmed up|warm up|warming|warming up|warms|thawed|thaw)$/.test(words))
         return Boolean(object && object.kind !== 'group') || (Boolean(site) && !/^(nicely|well|the)$/.test(next));
       if (/^(jacket|blanket|fleece|coated|a jacket|a coat|dog coat|dog jacket|hand warmers?)$/.test(words))
@@ -179,6 +205,9 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
           f.entries.some((e) => e.kind === 'finding')
         );
       }
+      // "she cleaned up a double supper"
+      if (/^cleaned( (up|out|off))?$/.test(words) && [0, 1, 2, 3, 4].some((n) => eaten(f, m.to, m.to + n)))
+        return false;
       if (words === 'cleaned up' || words === 'cleaned')
         return /^(it|them|em|that|the|her|his|out|both|and|with|,|.|;|)$/.test(next) ||
           f.m.from('act', m.to) !== undefined ||

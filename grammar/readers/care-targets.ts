@@ -183,7 +183,9 @@ const plainBetween = (f: Frame, a: number, b: number) => {
       !/^(the|his|her|their|its|on|in|into|of|to|both|some|that|'s|a|for|all|back|out|down|up|over|it|on|onto|around|between|with|hair|from|any|new|more|bit|really|good|thick|-|each|every|under|and|little)$/.test(
         low,
       ) &&
-      !f.m.at('act', k)
+      !f.m.at('act', k) &&
+      // "cleaned up the cut on Gus's foot"
+      !(f.m.at('sign', k) && /^(the|that|his|her)$/.test(f.low(k - 1)))
     )
       return false;
     if (low === 'and' && f.m.at('act', k + 1)) return false;

@@ -11,7 +11,7 @@ type Event = EntryOf<'clock'>['event'];
 const EVENTS: readonly [Event, RegExp][] = [
   [
     'other',
-    /^(left there|(out of|off from|away from|departed|depart)( the)? (checkpoint|cabin|hut|lake|lodge|camp|ckpt|cp|village)|left( the)? (checkpoint|cabin|hut|lake|lodge|camp|road|xing|crossing|village|river|bridge|ckpt|cp|stop|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|pulled hook|hook pulled|hook 's pulled|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
+    /^(left there|(left|away|off|out|going|going on|moving|rolling|underway|under way|started|on the trail|back on the trail) again|back on the trail|(out of|off from|away from|departed|depart)( the)? (checkpoint|cabin|hut|lake|lodge|camp|ckpt|cp|village)|left( the)? (checkpoint|cabin|hut|lake|lodge|camp|road|xing|crossing|village|river|bridge|ckpt|cp|stop|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|pulled hook|hook pulled|hook 's pulled|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
   ],
   [
     'finish',
@@ -182,6 +182,7 @@ function eventAt(f: Frame, k: number, end: number): Event | undefined {
     if (/^(out|off|back|away|home)$/.test(hit[0]) && f.siteAt(k)) continue;
     // "started snowing around ten", "started to limp at nine"
     if (/^start(ed|ing)?$/.test(hit[0]) && (/ing$/.test(f.low(k + 1)) || f.low(k + 1) === 'to')) continue;
+    if (hit[0] === 'on the trail' && f.low(k - 1) === 'back') return 'other';
     if (/^left$/.test(hit[0]) && (f.siteAt(k) || f.m.at('position', k + 1) || f.dogFrom(k + 1))) continue;
     if (hit[0] === 'out' && f.low(k + 1) === 'there') continue;
     if (

@@ -159,25 +159,28 @@ function otherSide(word: string | undefined, told: string | undefined): 'left' |
   return side === told ? undefined : side;
 }
 
-/** "Storm's right hip is tight. The left one is fine." */
+/** "Storm's right hip is tight. The left one is fine.", "Left one looks ok", "but the right is fine". */
 function readOtherFine(f: Frame): void {
   for (const t of f.tokens) {
-    if (!/^(left|right|other)$/.test(t.low) || !/^(the|his|her)$/.test(f.low(t.i - 1)) || f.low(t.i + 1) !== 'one')
-      continue;
-    let k = t.i + 2;
+    if (!/^(left|right|other)$/.test(t.low)) continue;
+    const owned = /^(the|his|her)$/.test(f.low(t.i - 1));
+    if (!owned && t.i > 0 && !f.isStrong(t.i - 1) && !/^(,|and|but|though)$/.test(f.low(t.i - 1))) continue;
+    const one = /^(one|side)$/.test(f.low(t.i + 1));
+    let k = t.i + (one ? 2 : 1);
     if (!/^(is|'s|was|looks|feels|seems|looked|felt)$/.test(f.low(k))) continue;
     k++;
     while (/^(just|perfectly|totally|completely|quite|all|still)$/.test(f.low(k)) && !f.m.from('fine', k)) k++;
-    const fine = f.m.from('fine', k);
+    const fine = f.m.from('fine', k) ?? f.m.from('fine', k - 1);
     if (!fine || !ENDS.test(f.low(fine.to)) || f.isClaimed(t.i, fine.to)) continue;
     const last = before(f, t.i, (e) => e.kind === 'finding' && e.part !== undefined);
     if (last?.kind !== 'finding' || !last.part) continue;
+    if (!(owned && one) && !/^(left|right)$/.test(last.side ?? '')) continue;
     const side = otherSide(t.low, last.side);
     if (!side) continue;
     const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
     const span = f.span([t.i, fine.to]);
     f.add({ ...rest, side, sign: 'any', assertion: 'absent', span, rule: 'the <side> one is fine' });
-    f.claim(t.i - 1, fine.to);
+    f.claim(owned ? t.i - 1 : t.i, fine.to);
   }
 }
 

@@ -35,6 +35,9 @@ export const isGear = (f: Frame, from: number, to: number) => {
 
 /** "team" is a place only in a place's slot: "in team", "team left", "Sable and Heron team". */
 export function teamStands(f: Frame, to: number, between: string): boolean {
+  // "Gus and Penny are our team dogs"
+  if (/^dogs?$/.test(f.low(to - 1)) && /\b(is|are|'s|were|was|as|be)( (my|our|the|both|all))*$/.test(between))
+    return true;
   if (/\b(in|at|to|into|back|as)$/.test(between) || between === '' || between === 'up') return true;
   return Boolean(SIDE[f.low(to)]) || /\b(left|right|l|r)$/.test(between);
 }

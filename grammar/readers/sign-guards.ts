@@ -56,6 +56,8 @@ export function signStands(f: Frame, m: Mention, sites: readonly Site[], found: 
   // "warmed her with a heat pad": a thing for warming
   if (/^(heat|hot|warm)$/.test(words) && (WARMING.test(g.next) || (words === 'heat' && /^pads?$/.test(g.next))))
     return false;
+  // "rubbed his ears to warm them up"
+  if (words === 'warm' && (f.m.from('act', m.from)?.to ?? 0) > m.to) return false;
   // Booties and gear have their own ways to wear and tear.
   if (/^(torn|worn|cut|split|rub|lost)$/.test(m.value) && bootieNear(f, m, sites)) return false;
   if (/^(torn|worn|cut|split)$/.test(m.value) && !sites.some((s) => s.part && s.part !== 'foot') && nearItem(f, m))

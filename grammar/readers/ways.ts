@@ -124,6 +124,8 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     return false;
   // "still licking, and she's still at it": one dog alone has no quarrel
   if (words.endsWith('at it') && closeDog(f, m)?.dogs.length === 1 && !/^(with|again)$/.test(next)) return false;
+  // "kept looking back at me": only a look
+  if (words === 'looking back' && /^(at|for|to|on)$/.test(next)) return false;
   if (words === 'done in' && /^(half|a|an|the|no|under|about|\d)/.test(next)) return false;
   if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;
@@ -210,6 +212,23 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   return true;
 }
 
+/** "wet but happy", "muddy and tired", "a bit soggy but keen": the token before the other quality that a joining word at `k` ends. */
+function besides(f: Frame, k: number): number | undefined {
+  if (!/^(but|and|yet|though|if)$/.test(f.low(k))) return undefined;
+  let word = f.low(k - 1) === ',' ? k - 2 : k - 1;
+  if (/^(through|again|now)$/.test(f.low(word))) word--;
+  const t = f.tokens[word];
+  if (t?.kind !== 'word' || f.dogAt(word) || /^(not|n't|no|it|there|here)$/.test(t.low)) return undefined;
+  let be = word - 1;
+  while (
+    /^(through|all|a|bit|little|so|very|really|pretty|quite|just|still|totally|completely|super|kind|kinda|sort|of|rather)$/.test(
+      f.low(be),
+    )
+  )
+    be--;
+  return /^(is|are|'s|'re|was|were|look|looks|looked|got|came)$/.test(f.low(be)) ? be : undefined;
+}
+
 /** The dog right before, over being, seeming and degrees; or right before a manner it is joined to. */
 function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
   let k = m.from - 1;
@@ -254,6 +273,12 @@ function closeDog(f: Frame, m: Mention): DogPhrase | undefined {
       continue;
     }
     if (f.siteAt(k)) return undefined;
+    // "all the dogs are soaked but happy": over what else they are
+    const other = n > 0 || m.from - k === 1 ? besides(f, k) : undefined;
+    if (other !== undefined) {
+      k = other;
+      continue;
+    }
     // "nothing found, simply tired"
     const nothing = f.m.at('nothing', k);
     if (nothing) {

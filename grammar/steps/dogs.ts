@@ -36,7 +36,7 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
     for (let k = n.from; k < n.to; k++) taken[k] = true;
   }
   for (const g of [...m.of('group'), ...bareTeams(tokens, m)]) {
-    if (taken[g.from] || taken[g.to - 1] || !groupStands(tokens, m, g)) continue;
+    if (taken[g.from] || taken[g.to - 1] || !groupStands(tokens, m, g) || tellsPlace(tokens, phrases, g)) continue;
     const to = possessiveEnd(tokens, g.to);
     const none = tokens[g.from - 1]?.low === 'of' && /^(none|neither)$/.test(tokens[g.from - 2]?.low ?? '') ? 2 : 0;
     const bare =
@@ -127,6 +127,21 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   const all = exceptions(tokens, m, joinLists(tokens, m, phrases));
   eating(m, all, tokens.length);
   return all;
+}
+
+/** "Gus and Penny are my wheel dogs": the place of those named, nobody else. */
+function tellsPlace(
+  tokens: readonly Token[],
+  phrases: readonly DogPhrase[],
+  g: { from: number; value: string },
+): boolean {
+  if (!/^(the-)?(lead|swing|team|wheel)$/.test(g.value)) return false;
+  let k = g.from;
+  while (/^(my|our|the|both|all|still|now|again|going|to|be|today|today's)$/.test(tokens[k - 1]?.low ?? '')) k--;
+  return (
+    /^(is|are|'s|were|was|as|be|'re)$/.test(tokens[k - 1]?.low ?? '') &&
+    phrases.some((d) => d.kind === 'names' && !d.possessive && d.to === k - 1)
+  );
 }
 
 /** "both fronts iced up, cleaned em out": the feet, not the dogs. */

@@ -230,6 +230,7 @@ export const GAPPED: readonly Gapped[] = [
     'his her their hers the it head nose heads noses fish salmon beef meat kibble broth supper dinner breakfast snack food meal',
     3,
   ),
+  row('act', 'warmed', 'warm warming', 'up', `${DOG} him her them it back all right`, 3),
   row(
     'act',
     'trimmed',
