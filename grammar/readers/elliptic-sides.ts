@@ -13,6 +13,7 @@ type Finding = EntryOf<'finding'>;
 /** A dog, and right behind it nothing but a side. */
 export function readSideOf(f: Frame, d: DogPhrase): boolean {
   if (f.isClaimed(d.from, d.to) || d.possessive) return false;
+  if (readOnDog(f, d)) return true;
   let k = d.to;
   if (/^(is|has|was|'s)$/.test(f.low(k))) k++;
   if (f.low(k) === ',' || f.low(k) === ':') k++;
@@ -45,6 +46,29 @@ export function readSideOf(f: Frame, d: DogPhrase): boolean {
     });
   }
   f.claim(d.from, end);
+  return true;
+}
+
+/** "Left wrist puffy on Miles, right on Ivy". */
+function readOnDog(f: Frame, d: DogPhrase): boolean {
+  if (!/^(on|for|in)$/.test(f.low(d.from - 1)) || !endsAt(f, d.to)) return false;
+  const k = /^(one|side)$/.test(f.low(d.from - 2)) ? d.from - 3 : d.from - 2;
+  const side = f.low(k);
+  const lead = /^(the|his|her)$/.test(f.low(k - 1)) ? k - 2 : k - 1;
+  if (!/^(left|right)$/.test(side) || !/^([,;]|and|but)$/.test(f.low(lead)) || f.isClaimed(k, d.to)) return false;
+  const last = justBefore(f, k);
+  if (last?.kind !== 'finding' || !last.part || last.sign === 'any' || last.assertion) return false;
+  if (!/^(left|right)$/.test(last.side ?? '') || last.dogs.some((x) => d.dogs.includes(x))) return false;
+  const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
+  f.add({
+    ...rest,
+    dogs: d.dogs,
+    side: side as 'left' | 'right',
+    span: f.span([k, d.to]),
+    rule: '<side> on <dog>',
+    ...doubted(d.doubt),
+  });
+  f.claim(k, d.to);
   return true;
 }
 

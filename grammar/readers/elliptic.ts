@@ -67,13 +67,16 @@ function readHersToo(f: Frame, d: DogPhrase): boolean {
   const not = verb > d.to && /^(not|n't)$/.test(f.low(verb)) ? verb + 1 : 0;
   const too = /^(too|also|likewise)$/.test(f.low(verb)) ? verb + 1 : 0;
   const as = f.low(verb) === 'as' && f.low(verb + 1) === 'well' ? verb + 2 : 0;
-  const end = not || too || as;
+  const [p1, p2] = [f.low(d.from - 1), f.low(d.from - 2)];
+  const so = /^(is|are|was|were|does|did)$/.test(p1) && /^(so|as)$/.test(p2) && verb === d.to ? d.to : 0;
+  const end = not || too || as || so;
   if (!end || !endsAt(f, end)) return false;
   const last = justBefore(f, d.from);
   if (last?.kind !== 'finding' || last.sign === 'any' || last.dogs.some((x) => d.dogs.includes(x))) return false;
   if (last.assertion && (not || /^(past|planned)$/.test(last.assertion))) return false;
   const { severity: _s, trend: _t, doubt: _d, because: _b, ...rest } = last;
-  const span = f.span([d.from, end]);
+  const from = so ? d.from - 2 : d.from;
+  const span = f.span([from, end]);
   f.add({
     ...rest,
     dogs: d.dogs,
@@ -82,7 +85,7 @@ function readHersToo(f: Frame, d: DogPhrase): boolean {
     rule: not ? "<dog>'s is not" : "<dog>'s too",
     ...doubted(d.doubt),
   });
-  f.claim(d.from, end);
+  f.claim(from, end);
   return true;
 }
 

@@ -219,6 +219,8 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     const near = f.sites.some((s) => s.to <= at && at - s.to <= 3 && !s.anaphor && s.part);
     // "he hasn't gone yet"
     if (/^(not|n't|never)$/.test(f.low(m.from - 1))) continue;
+    // "the swelling has gone down a lot"
+    if (f.low(m.to - 1) === 'gone' && f.low(m.to) === 'down') continue;
     // "packed it and put a bootie over it": only what is or gets over it is past
     if (f.low(m.from) === 'over' && !OVER_IT.test(f.low(m.from - 1))) continue;
     if (f.assertion(m.from, m.to) === 'absent' || f.assertion(m.from, m.to) === 'planned') continue;

@@ -1,6 +1,7 @@
 /** What the readers of findings share: their shape, how bad and which way a sign is, and a finding of no sign. */
 import type { EntryOf } from '../entry.ts';
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
+import { wordsIn } from '../steps/tokens.ts';
 import { doubted } from './places.ts';
 
 export type Finding = EntryOf<'finding'>;
@@ -27,6 +28,7 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
   // "a bad step" is a limp; how bad, nobody said
   const step = /^steps?$/.test(f.low(m.to - 1));
   if (inside && !step && !(m.value === 'overheated' && f.low(inside.from) === 'too')) return inside.value;
+  if (wordsIn(f.tokens, m.from - 3, m.from) === 'bit of a') return 'mild';
   const lo = Math.min(m.from, site && m.from - site.to < 4 && site.from < m.from ? site.from : m.from);
   for (let k = m.from - 1; k >= Math.max(0, lo - 4); k--) {
     const s = f.m.at('severity', k);
@@ -97,6 +99,8 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
     if (k < lo && (f.strongBetween(k, lo) || f.dogAt(k))) continue;
     const t = f.m.from('trend', k);
     if (!t || /^(no|any)$/.test(f.low(t.from - 1)) || (t.from < m.to && m.from < t.to)) continue;
+    // "toe touching coming down the bank"
+    if (f.low(t.to - 1) === 'down' && /^(the|a|that|this|off|from|to|into|hill|on)$/.test(f.low(t.to))) continue;
     // "both puffy, the right worse than the left": one beside the other, not how it goes
     if (
       /^(than|on|in)$/.test(f.low(t.to)) &&

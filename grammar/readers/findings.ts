@@ -54,11 +54,26 @@ export function readFindings(f: Frame): ReadFinding[] {
   lateSites(f, found, takenSites);
   readFragments(f, found);
   readPossibleSites(f, found, takenSites);
+  sideBehind(f, found);
   readHasIt(f, found);
   distribute(f, found, takenSites);
   resolve(f, found);
+  exceptTold(f, found);
   oneLimp(found);
   return found;
+}
+
+/** "Everybody's feet are good apart from a web split on Rook's left front": the one with the split is no longer of the good. */
+function exceptTold(f: Frame, found: readonly ReadFinding[]): void {
+  for (const all of found) {
+    if (all.entry.sign !== 'any' || all.entry.assertion !== 'absent' || all.entry.dogs.length < 3) continue;
+    const at = f.low(all.to) === ',' ? all.to + 1 : all.to;
+    const except = f.m.from('except', at);
+    if (!except || f.low(except.from) === 'but' || f.dogFrom(except.to)) continue;
+    const own = found.find((r) => r.from >= except.to && f.sentence(r.from) === f.sentence(all.from));
+    if (!own || own.entry.assertion || own.from - except.to > 5 || own.entry.dogs.length > 2) continue;
+    all.entry.dogs = all.entry.dogs.filter((d) => !own.entry.dogs.includes(d));
+  }
 }
 
 /** "Won't put weight on his right hind, he's hopping around": one limp, told with its leg and once more without. */

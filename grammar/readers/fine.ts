@@ -143,6 +143,11 @@ export function readFine(
       k = d.from - 1;
       continue;
     }
+    // "the wrists on both leaders are fine"
+    if (d?.prep && !d.company && f.sites.some((s) => s.to === d.from - 1 && s.part)) {
+      k = d.from - 2;
+      continue;
+    }
     if (d && !d.company) {
       // "feet clean on everybody" has its dog elsewhere; "Fjord next to him fine all over" has it here.
       break;
@@ -161,6 +166,17 @@ export function readFine(
     const last = lastSite(f, m.from, found);
     if (last) site = { ...last, ...anaphor, part: footThere(f, anaphor), side: last.side, end: last.end };
   }
+  // "left front foot is iced up, right one's clear"
+  const told = found.at(-1);
+  if (
+    site?.side &&
+    !site.part &&
+    !site.end &&
+    told?.site &&
+    f.low(site.to - 1) === 'one' &&
+    f.sentence(m.from) - f.sentence(told.from) <= 1
+  )
+    site = { ...site, part: told.entry.part, end: told.entry.end };
   if (site && (site.part || site.end)) {
     if (f.isClaimed(site.from, site.to)) return [];
     const owner = f.owner(m.from, m.to, site);

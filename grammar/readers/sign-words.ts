@@ -151,6 +151,8 @@ export const guards: Record<string, Guard> = {
       )
     )
       return false;
+    // "wore the skin off her pad", "lost the nail off his toe"
+    if (/^(skin|hair|fur|hide|tip|end|piece|chunk|nail|toenail|claw|dewclaw|scab)$/.test(prev)) return false;
     if (f.m.at('bootie', m.from - 1) || f.m.at('bootie', m.to) || (/^(her|his|their)$/.test(next) && !sites.length))
       return false;
     if (/^(appetite|timing|snap|harness|brake|count|watch|clock|thermometer|number)$/.test(f.low(m.from - 2)))
@@ -178,7 +180,11 @@ export const guards: Record<string, Guard> = {
     sites.length > 0 ||
     found.some((r) => r.entry.sign !== 'any' && m.from - r.to < 12) ||
     /^(in|on)$/.test(f.low(m.to)),
-  bit: () => false,
+  bit: ({ prev, next, sites }) =>
+    /^(got|get|gets|been|was|were)$/.test(prev) && /^(on|in|by|under|across)$/.test(next) && sites.some((s) => s.part),
+  // "his tail is limp" tells no lameness
+  limp: ({ sites, f, m }) => sites[0]?.part !== 'tail' && f.siteAt(m.to)?.part !== 'tail',
+  hole: ({ sites, prev }) => prev !== 'boot' && sites.some((s) => /^(pad|web|ear|toe)$/.test(s.part ?? '')),
   bite: ({ prev, sites }) =>
     /^(a|the|no|small|little|bad|nasty|deep|that|dog|any|his|her)$/.test(prev) && sites.length > 0,
   bites: ({ prev, sites }) => /^(no|some|few|any|two|three|small|with)$/.test(prev) && sites.length > 0,

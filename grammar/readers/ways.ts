@@ -354,6 +354,12 @@ export function readGait(f: Frame): void {
       )
     )
       continue;
+    // "never broke out of a trot" is a trot; "broke out of a trot" is one no more
+    const out = /^out of( (a|the|his|her|their|that))?$/.test(
+      wordsIn(f.tokens, m.from - 3, m.from).replace(/^(?!out).*?(?=out of)/, ''),
+    );
+    const kept = out && f.assertion(m.from, m.to) === 'absent';
+    if (out && !kept) continue;
     // "Bev could have walked it quicker"
     if (prev === 'have' && /^(could|would|might|should)$/.test(f.low(m.from - 2))) continue;
     // "lope, all; exc. Gus: trot"
@@ -373,7 +379,7 @@ export function readGait(f: Frame): void {
       kind: 'gait',
       dogs,
       gait: m.value,
-      ...said(f.assertion(m.from, m.to)),
+      ...said(kept ? 'present' : f.assertion(m.from, m.to)),
       span: f.span([m.from, m.to]),
       rule: '<dog> <gait>',
       ...doubted(owner.doubt),

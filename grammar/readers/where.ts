@@ -30,14 +30,14 @@ export function partFor(sign: Sign, site: Site | undefined): Part | undefined {
 
 /** Words that may stand between a sign and its site behind it. */
 const TO_SITE =
-  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|sort|kind|looking|looked|skin|patch|spot|area|mark|place|section|strip|streak|ridge|clear|stuck|underneath|when|i|you|we|press|pressed|pressing|touch|touched|squeeze|squeezed|bend|bent|flex|flexed|push|pushed|poke|poked|handle|handled|feel|felt|if|pinch|pinched|extend|extended|lift|lifted|rotate|thumb|palpate|palpated|against|weight|any|much|own|pretty|slightly|vet|doc|leans?|leaned|leaning|straightens?|straightened|stretch(es|ed)?|presses|touches|squeezes|pushes|bends|flexes|pokes|handles|feels|pinches|lifts|rotates|rotated|moves?|moved|work|works|worked|even|every|time|only|put|puts|run|ran|runs|thumb|hand|finger|fingers|land|lands|landed|landing|steps|step|stepped|comes|came|away|hair|fur|bare|nudge|nudged|nudges|prod|prodded|prods|head|stride)$/;
+  /^(in|on|of|the|his|her|their|its|a|an|at|to|up|between|'s|under|above|behind|over|around|along|inside|both|it|with|for|small|big|little|tiny|bad|new|one|-|from|down|across|near|through|all|is|about|that|his|leading|deep|nasty|really|top|bottom|back|outside|edge|tip|base|point|side|by|off|sort|kind|looking|looked|skin|patch|spot|area|mark|place|section|strip|streak|ridge|clear|stuck|underneath|when|i|you|we|press|pressed|pressing|touch|touched|squeeze|squeezed|bend|bent|flex|flexed|push|pushed|poke|poked|handle|handled|feel|felt|if|pinch|pinched|extend|extended|lift|lifted|rotate|thumb|palpate|palpated|against|weight|any|much|own|pretty|slightly|vet|doc|leans?|leaned|leaning|straightens?|straightened|stretch(es|ed)?|presses|touches|squeezes|pushes|bends|flexes|pokes|handles|feels|pinches|lifts|rotates|rotated|moves?|moved|work|works|worked|even|every|time|only|put|puts|run|ran|runs|thumb|hand|finger|fingers|land|lands|landed|landing|steps|step|stepped|comes|came|away|hair|fur|bare|nudge|nudged|nudges|prod|prodded|prods|gland|glands|node|nodes|head|stride)$/;
 /** Words that may stand between a site and its sign behind it. */
 const FROM_SITE =
   /^(tip|base|root|edge|end|is|ai|are|was|were|'s|'re|a|an|the|looks|look|looked|feels|feel|felt|seems|seem|got|gets|getting|has|have|had|been|bit|little|touch|all|both|still|and|just|also|very|really|pretty|quite|fairly|slightly|somewhat|new|bad|not|n't|no|again|,|:|-|now|today|gone|going|starting|to|be|too|so|kind|kinda|of|sort|with|some|small|tiny|big|looking|feeling|did|do|does|is|this|morning|tonight|there|came|come|up|one|ones|more|less|isn|were|wasn|maybe|probably|might|may|possibly|definitely|only|barely|without|finding|found|seeing|saw|single|any|see|hair|tad|nice|s|his|her|it|its|that|which|above|below|around|near|like|could|would|must|should|if|even|as|nicely|broke|who|badly|noticeably|moderately|mildly|well|never|or|than|quarter|inch|mm|cm|\d+|half|\/|\+|n|seems|keeps|kept|good|right|down|longer|nearly|almost|completely|poss|possible)$/;
 
 /** The sites that a sign was said of, nearest first; empty when none stands beside it. */
 export function siteBeside(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site[] {
-  const inside = f.sites.filter((s) => s.from >= m.from && (s.to <= m.to || s.from < m.to) && s.part);
+  const inside = f.sites.filter((s) => s.to > m.from && s.from < m.to && (s.part || (s.side && s.end)));
   if (
     inside.length &&
     ![...Array(m.to - m.from).keys()].some((n) =>
@@ -138,9 +138,26 @@ function ownVerb(f: Frame, s: Site): boolean {
   return false;
 }
 
-function rightSite(f: Frame, m: Mention): Site | undefined {
+/** "no heat, swelling or pain | in her wrists": behind the signs that share one place. */
+function behindList(f: Frame, m: Mention): number {
+  if (m.value === 'lame') return m.to;
   let k = m.to;
-  while (k < f.tokens.length && k - m.to < 8) {
+  let joined = false;
+  for (;;) {
+    const link = /^(,|or|nor|and|&|\/)$/.test(f.low(k)) ? (/^(or|nor|and)$/.test(f.low(k + 1)) ? k + 2 : k + 1) : k;
+    if (link === k) break;
+    const next = f.m.from('sign', /^(any|no|a)$/.test(f.low(link)) ? link + 1 : link);
+    if (!next || next.value === 'lame' || WHOLE_BODY.has(next.value as Sign)) return m.to;
+    joined ||= f.low(link - 1) !== ',' && f.low(link - 1) !== '/';
+    k = next.to;
+  }
+  return joined && /^(in|on|at|around|to|of)$/.test(f.low(k)) ? k : m.to;
+}
+
+function rightSite(f: Frame, m: Mention): Site | undefined {
+  let k = behindList(f, m);
+  const last = k + 8;
+  while (k < f.tokens.length && k < last) {
     const s = f.sites.find((x) => x.from === k);
     if (s) {
       if (s.anaphor) return k - m.to < 5 ? anaphorSite(f, s) : undefined;
@@ -165,6 +182,11 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
       )
         return undefined;
       k = d.to;
+      continue;
+    }
+    // "the same split as yesterday on her right front"
+    if (f.low(k) === 'as' && /^(yesterday|before|last|ever)$/.test(f.low(k + 1))) {
+      k += f.low(k + 1) === 'last' ? 3 : 2;
       continue;
     }
     // "blood in the bootie, right hind"
@@ -272,6 +294,17 @@ function anaphorSite(f: Frame, s: Site): Site | undefined {
   return { ...last, from: s.from, to: s.to, part: part ?? last.part, anaphor: true };
 }
 
+/** "Lame: Gus. Sore shoulders: Ivy, Tank.": a sign at the head of the dogs that have it. */
+function dogsHeaded(f: Frame, m: Mention, sites: readonly Site[]): Owner | undefined {
+  const to = Math.max(m.to, ...sites.map((s) => s.to));
+  const from = Math.min(m.from, ...sites.map((s) => s.from));
+  if (f.low(to) !== ':' || !(from === 0 || f.isStrong(from - 1))) return undefined;
+  const d = f.dogFrom(to + 1);
+  return d?.dogs.length && !d.possessive && /^([.;,]|)$/.test(f.low(d.to))
+    ? { dogs: d.dogs, phrase: d, doubt: d.doubt }
+    : undefined;
+}
+
 /** Whose the sign is: the site's dog where words say so, else the clause's; with nobody named anywhere, the whole team for "no …". */
 export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: readonly ReadFinding[]): Owner {
   // "no swelling in that shoulder": the dog whose shoulder was told
@@ -283,6 +316,8 @@ export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: r
       ? [...found].reverse().find((r) => r.entry.part === sites[0]?.part && r.entry.dogs.length === 1)
       : undefined;
   if (that) return { dogs: that.entry.dogs, carried: true };
+  const headed = dogsHeaded(f, m, sites);
+  if (headed) return headed;
   const owner = f.owner(m.from, m.to, sites[0]);
   if (owner.human || owner.dogs.length) return owner;
   const last = found.at(-1)?.entry;

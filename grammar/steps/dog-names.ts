@@ -111,6 +111,8 @@ function dogFollows(tokens: readonly Token[], m: Mentions, to: number, names: Re
   const t = tokens[to];
   if (!t) return true;
   if (AFTER_DOG.has(t.low) || names.has(to)) return true;
+  // "Storm used to pace"
+  if (t.low === 'used' && tokens[to + 1]?.low === 'to') return true;
   return Boolean(
     m.at('sign', to) ||
       m.at('fine', to) ||

@@ -187,6 +187,29 @@ const compatibleParts = (pieces: readonly Piece[], part: string) => {
   );
 };
 
+/** "… and the right is a bit tight": a side with a verb and a sign, where a part of the body was told before. */
+function ownSign(tokens: readonly Token[], m: Mentions, p: Piece): boolean {
+  const low = (i: number) => tokens[i]?.low ?? '';
+  if (!/^(the|his|her)$/.test(low(p.from - 1)) || !/^(is|'s|was|feels|felt|looks|looked|seems)$/.test(low(p.to)))
+    return false;
+  let told = false;
+  for (let k = p.from - 2; k >= 0 && p.from - k < 14 && !told; k--) {
+    told = m.at('part', k) !== undefined && low(k) !== 'back';
+    if (m.at('position', k)) return false;
+  }
+  if (!told) return false;
+  for (let k = p.to + 1; k < p.to + 6; k++) {
+    if (m.at('sign', k)) return true;
+    if (
+      !/^(a|bit|little|touch|tad|not|n't|also|just|still|now|slightly|really|very|pretty|no|starting|to|be|getting|more|even|too|so)$/.test(
+        low(k),
+      )
+    )
+      return false;
+  }
+  return false;
+}
+
 /** Composes the pieces of a run into one site, or into several where parts or feet are listed. */
 function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions): Site[] {
   const parts = pieces.filter((p) => p.role === 'part');
@@ -223,6 +246,9 @@ function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions
       m.at('sign', p.from - 3) !== undefined &&
       (!tokens[p.to] || /^([.,;!]|and|but|so)$/.test(next));
     if ((set || onIt) && p.value !== 'both')
+      return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
+    // "a sore left shoulder, and the right is a bit tight too"
+    if (p.value !== 'both' && ownSign(tokens, m, p))
       return [{ from: p.from, to: p.to, side: p.value as Side, plural: false, anaphor: false, paws: [] }];
     if (p.value === 'both' || !(next === 'one' || next === 'side')) return [];
     return [{ from: p.from, to: p.to + 1, side: p.value as Side, plural: false, anaphor: false, paws: [] }];

@@ -100,6 +100,22 @@ export const GAPPED: readonly Gapped[] = [
   ),
   row(
     'sign',
+    'lame',
+    'wo won would ca can could does did is was not refuses refusing',
+    'foot down; paw down; leg down; hind down; front down; rear down; back down; hindleg down; left down; right down; it down; that down; that one down; foot on the ground; paw on the ground; it on the ground; leg on the ground',
+    "n't not put putting set setting touch place placing to his her its the that right left front hind back rear foot paw leg",
+    8,
+  ),
+  row(
+    'sign',
+    'infected',
+    'eye eyes',
+    'watering; watery; runny; running; weeping; weepy; goopy; gunky; mattery; matted; crusty; crusted; glued shut; gummed up; gummy',
+    `${BE} on left right side`,
+    5,
+  ),
+  row(
+    'sign',
     'licking',
     'wo won would can ca could',
     'alone',

@@ -45,7 +45,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'cut',
-    'cut; cuts; sliced; slice; slices; gash; gashed; gashes; lacerated; laceration; lacerations; nick; nicked; nicks; puncture; punctured; punctures; slit; slits; scratch; scratches; scratched; wound; wounds; gouge; gouged; bite wound; bite mark; stabbed; cut up; tooth mark; bitten; scrape; scrapes; scraped; bite; bites; dog bite; bite marks; bite wounds; fang mark; fang marks; tooth marks; nipped; nip',
+    'cut; cuts; sliced; slice; slices; gash; gashed; gashes; lacerated; laceration; lacerations; nick; nicked; nicks; puncture; punctured; punctures; slit; slits; scratch; scratches; scratched; wound; wounds; gouge; gouged; bite wound; bite mark; stabbed; cut up; tooth mark; bitten; scrape; scrapes; scraped; bite; bites; dog bite; bite marks; bite wounds; fang mark; fang marks; hole; holes; pinhole; tooth marks; nipped; nip',
   ],
   [
     'sign',
@@ -55,12 +55,12 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'worn',
-    'worn; wearing; raw; pink; pinkish; pinking; abraded; abrasion; abrasions; rawness; worn thin; worn down; reddened; red; redness; raw spot; raw spots; pinkness; pinked up; thin skinned; rough; irritated; irritation; chapped; worn smooth; rubbed thin; blister; blisters; blistered; wear; scuffed; scuff; skinned; erosion; angry; pink spot; pink spots; thinning; reddish; tenderized',
+    'worn; wearing; raw; pink; pinkish; pinking; abraded; abrasion; abrasions; rawness; worn thin; worn down; reddened; red; redness; raw spot; raw spots; pinkness; pinked up; thin skinned; rough; irritated; irritation; chapped; worn smooth; wore the skin off; worn the skin off; wears the skin off; rubbed the skin off; took the skin off; taken the skin off; scraped the skin off; peeled the skin off; skin worn off; skin rubbed off; skin is worn off; skin peeling; rubbed thin; blister; blisters; blistered; wear; scuffed; scuff; skinned; erosion; angry; pink spot; pink spots; thinning; reddish; tenderized',
   ],
   [
     'sign',
     'torn',
-    'torn; tear; tears; tore; tearing; ripped; rip; rips; ripping; broken; broke; breaks; break; snapped off; ripped off; torn off; tore off; pulled off; cracked off; ripped out; missing; split off; broke off; broken off; tear in; hanging off; lost; knocked off; caught; nail gone; nail is gone; toenail gone; toenail is gone; dewclaw gone; dewclaw is gone; claw gone; claw is gone',
+    'torn; tear; tears; tore; tearing; ripped; rip; rips; ripping; broken; broke; breaks; break; snapped off; ripped off; torn off; tore off; pulled off; cracked off; ripped out; missing; split off; broke off; broken off; tear in; hanging off; hanging by a thread; hanging by a string; hanging on by a thread; hanging by a shred; dangling; half off; lost; knocked off; caught; nail gone; nail is gone; toenail gone; toenail is gone; dewclaw gone; dewclaw is gone; claw gone; claw is gone',
   ],
   [
     'sign',
