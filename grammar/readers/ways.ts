@@ -360,6 +360,7 @@ export function readGait(f: Frame): void {
     );
     const kept = out && f.assertion(m.from, m.to) === 'absent';
     if (out && !kept) continue;
+    const usedTo = wordsIn(f.tokens, m.from - 2, m.from) === 'used to';
     // "Bev could have walked it quicker"
     if (prev === 'have' && /^(could|would|might|should)$/.test(f.low(m.from - 2))) continue;
     // "lope, all; exc. Gus: trot"
@@ -379,7 +380,7 @@ export function readGait(f: Frame): void {
       kind: 'gait',
       dogs,
       gait: m.value,
-      ...said(kept ? 'present' : f.assertion(m.from, m.to)),
+      ...said(kept ? 'present' : usedTo ? 'past' : f.assertion(m.from, m.to)),
       span: f.span([m.from, m.to]),
       rule: '<dog> <gait>',
       ...doubted(owner.doubt),
