@@ -74,10 +74,12 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
   const verb = f.m.at('boot-verb', h.from);
   const word = f.low(h.from);
   const noun =
-    word === 'boot' &&
-    /^(a|the|his|her|one|another|new|that|this|no|spare|lf|rf|lh|rh|front|hind|left|right|'s|my|fresh|its|each|every)$/.test(
-      f.low(h.from - 1),
-    );
+    (word === 'boot' && f.dogAt(h.from - 1)?.possessive) ||
+    (word === 'boot' && f.low(h.from - 1) === "'") ||
+    (word === 'boot' &&
+      /^(a|the|his|her|one|another|new|that|this|no|spare|lf|rf|lh|rh|front|hind|left|right|'s|my|fresh|its|each|every)$/.test(
+        f.low(h.from - 1),
+      ));
   if (verb && !noun && /^(boot|booted|booting|rebooted|bootied)$/.test(word))
     return { value: 'on', from: h.from, to: h.to };
   const near: { value: State; from: number; to: number; gap: number }[] = [];
@@ -126,6 +128,9 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
       .sort((a, b) => a.gap - b.gap)[0];
     if (weaker && hit.gap > weaker.gap + 3 && separate(f, hit, weaker, h)) continue;
     if (value === 'lost' && /^(short|down a|minus|dropped|threw|gone)$/.test(f.low(hit.from)) && hit.gap > 4) continue;
+    // "his left hind bootie came off": one that comes off by itself is lost
+    if (value === 'off' && /^(came|comes|coming)$/.test(f.low(hit.from)) && /^(bootie|boot|shoe)$/.test(word))
+      return { ...hit, value: 'lost' };
     return hit;
   }
   return undefined;

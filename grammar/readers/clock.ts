@@ -126,6 +126,8 @@ function eventOf(f: Frame, q: Quantity, reach = 10): Event | undefined {
   for (let k = q.from - 1; k >= 0 && q.from - k <= reach && !f.isStrong(k); k--) {
     const other = f.quantities.find((x) => x !== q && x.dimension === 'clock' && x.from <= k && k < x.to);
     if (other) break;
+    // "twenty below when we left, five below by noon": the time is of the reading
+    if (f.quantityAt(k)?.dimension === 'temperature') break;
     // "turned for home at three": the way there begins
     if (f.low(k) === 'home' && /^(for|toward|towards)$/.test(f.low(k - 1))) continue;
     const event = eventAt(f, k, Math.min(q.from, k + 5));

@@ -304,6 +304,8 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
     return 'total';
   if (/\b(leg|stretch|lap|section)\b/.test(right) || /\b(leg|stretch|lap)\b/.test(leftOf(f, _q, 14))) return 'leg';
   if (!f.out) return 'total';
+  // "Out at 0615, back 0940. 24 mi."
+  if (f.quantities.some((x) => x.clock && /\b(back|home)( in| at| by)?$/.test(leftOf(f, x, 3)))) return 'total';
   const finished =
     f.m.of('correct').length >= 0 &&
     /\b(back in the yard|back at the|home at|all told|finished)\b/.test(f.text.toLowerCase());

@@ -87,6 +87,9 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     (/^(snack|water|lunch|foot)\b/.test(near) && STOP.test(right)) ||
     (share && STOP.test(rightOf(f, q, 9))) ||
     /^(here|there)\b/.test(right) ||
+    /^for (lunch|tea|coffee|soup|cocoa|supper|dinner|breakfast|water|watering|a (snack|break|rest|breather|drink|nap)|the (snack|break)|snacks?|broth)\b/.test(
+      right,
+    ) ||
     /\b(water|snack|soup|lunch|rest|break|straw|nap|stop|picnic)( ,|:| for| of| about)*$/.test(left)
   )
     of = 'stop';

@@ -108,6 +108,15 @@ function readTemperature(f: Frame, q: Quantity): boolean {
       ) && !/^(mile|km|minutes|hours|dogs)\b/.test(right);
   if (!ok) return false;
   if (/\b(weigh|weight|bcs)\b/.test(left)) return false;
+  // "dropped ten degrees on the river": by how much it changed
+  if (
+    /\b(dropped|drops|fell|fallen|rose|risen|climbed|lost|gained|warmed|cooled|colder|warmer|swing of)( up| off| down)?( by| about| another| almost| nearly| some| a good| roughly)*$/.test(
+      left,
+    ) &&
+    !q.bySign &&
+    !/^(above|below)$/.test(f.low(q.to - 1))
+  )
+    return false;
   const unit =
     (q.unit as 'F' | 'C' | undefined) ??
     (/^(on the old )?(fahrenheit|f)\b/.test(right) || /\bfahrenheit\b/.test(leftOf(f, q, 8))

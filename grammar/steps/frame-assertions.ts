@@ -11,19 +11,10 @@ const LATER = new Set(['afternoon', 'evening', 'later', 'tonight']);
  * to have been, or to be; a "no" or a "gone" near it belongs to something else.
  */
 export const CAN: Partial<Record<Entry['kind'], ReadonlySet<Assertion>>> = {};
-for (const kind of [
-  'clock',
-  'distance',
-  'duration',
-  'speed',
-  'measure',
-  'care',
-  'drop',
-  'hitch',
-  'move',
-  'intake',
-] as const)
+for (const kind of ['clock', 'distance', 'duration', 'speed', 'care', 'drop', 'hitch', 'move', 'intake'] as const)
   CAN[kind] = new Set<Assertion>(['planned', 'past']);
+// what the scale shows has been
+CAN.measure = new Set<Assertion>(['past']);
 for (const kind of ['temperature', 'wind'] as const) CAN[kind] = new Set<Assertion>(['planned', 'past', 'possible']);
 for (const kind of ['attitude', 'booties', 'gait', 'gear', 'weather', 'trail'] as const)
   CAN[kind] = new Set<Assertion>(['absent', 'planned', 'past', 'possible']);

@@ -89,6 +89,7 @@ const VERB_AFTER_S = new Set(['got', 'gone', 'been', 'a']);
 /** Is the ’s at `i` a verb ("he's", "tug's slipping"), not a possessive? */
 function isVerbS(s: Sight, i: number): boolean {
   const next = lowAt(s, i + 1);
+  if (/^(trail|weather|wind|snow|sky|ice|going|footing)$/.test(lowAt(s, i - 1))) return true;
   return is(s, i - 1, SUBJECT_WORD) || is(s, i + 1, BIT.passive) || VERB_AFTER_S.has(next) || next.endsWith('ing');
 }
 

@@ -82,7 +82,7 @@ export function gather(
       continue;
     }
     const webbed =
-      pieces.some((p) => p.value === 'web') &&
+      pieces.some((p) => p.value === 'web' || p.value === 'nail') &&
       /^(between|middle|outside|inside|outer|inner|two|first|last)$/.test(t.low);
     if ((FILL.has(t.low) || webbed) && k - end < 4) {
       k++;
@@ -183,7 +183,12 @@ function stop(
 const compatibleParts = (pieces: readonly Piece[], part: string) => {
   const first = pieces.find((p) => p.role === 'part')?.value;
   return (
-    part === 'foot' || part === 'leg' || first === 'foot' || first === 'leg' || (first === 'web' && part === 'toe')
+    part === 'foot' ||
+    part === 'leg' ||
+    first === 'foot' ||
+    first === 'leg' ||
+    (first === 'web' && part === 'toe') ||
+    (first === 'nail' && part === 'toe')
   );
 };
 
@@ -255,7 +260,12 @@ function compose(pieces: readonly Piece[], tokens: readonly Token[], m: Mentions
   }
   const web = parts.some((p) => p.value === 'web');
   // "the web between his toes" is the web
-  const specific = parts.filter((p) => p.value !== 'foot' && p.value !== 'leg' && !(web && p.value === 'toe'));
+  // "the nail of the left front outside toe" is the nail, "a nail and a toe" are two
+  const nail = parts.some((p) => p.value === 'nail');
+  const ofNail = (p: Piece) => nail && ![1, 2, 3].some((n) => LINK.has(tokens[p.from - n]?.low ?? ''));
+  const specific = parts.filter(
+    (p) => p.value !== 'foot' && p.value !== 'leg' && !(p.value === 'toe' && (web || ofNail(p))),
+  );
   const groups: Piece[][] = [];
   const distinct = new Set(specific.map((p) => p.value)).size > 1;
   const feet = pieces.filter((p) => p.role === 'paw');
