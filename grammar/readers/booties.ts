@@ -1,5 +1,6 @@
 /** Reader "booties": put on, taken off, lost, torn, changed; on which feet. */
 import type { Frame, Mention } from '../steps/frame.ts';
+import { wordsIn } from '../steps/tokens.ts';
 import { readBarefoot, readTossed } from './bootie-bare.ts';
 import { push, type Read, type State } from './bootie-entries.ts';
 import { followOn, lateFeet, leftOutVerb, listed } from './bootie-follow.ts';
@@ -43,11 +44,23 @@ export function bloodIn(f: Frame, bootie: number): boolean {
   return /^(in|on|into|inside|through|all)$/.test(f.low(k)) && /^(blood|bled|bleeding|bloody|pus)$/.test(f.low(k - 1));
 }
 
+/** Does a sign stand shortly before in the sentence? */
+const saidOfSign = (f: Frame, i: number): boolean =>
+  f.m.of('sign').some((s) => s.to <= i && i - s.to < 6 && !f.strongBetween(s.to, i));
+
 /** The musher's own boots are no booties; nor is the dog Boots. */
 function isFootwear(f: Frame, h: Mention): boolean {
   if (f.dogAt(h.from) || f.isClaimed(h.from, h.to)) return false;
   // "blood in the bootie": where it was seen
   if (bloodIn(f, h.from)) return false;
+  // "a rub from her bootie on the left hind dewclaw": what did it
+  if (
+    /\bfrom (a |the |his |her |that |tight |loose |wet |old )*$/.test(
+      `${wordsIn(f.tokens, Math.max(0, h.from - 4), h.from)} `,
+    ) &&
+    saidOfSign(f, h.from)
+  )
+    return false;
   const word = f.low(h.from);
   if (
     /^(my|our|i|spare|extra|more|another|bag|of|ski|mukluk|snow)$/.test(f.low(h.from - 1)) &&

@@ -113,9 +113,12 @@ export function readDistance(f: Frame, q: Quantity): boolean {
   const own: EntryOf<'distance'>['unit'] = metric(f) ? 'km' : 'mi';
   // A bare number is a distance only in a distance's own slot.
   if (
-    /^(still )?(more )?(to go|left to go|remaining|left to run|left to do|to do$|to do [.,;]|(ahead|in front) of us)\b/.test(
+    /^(still )?(more )?(to go|left to go|remaining|left to run|left to do|to do$|to do [.,;]|(ahead|in front) of us|yet to (go|come|run|do))\b/.test(
       right,
     ) ||
+    // "eighteen kilometres in and eleven still before us"
+    (/^(still |yet |more )*(before (us|me)|ahead|to come(?! (home|back|in|to|out|over|down)))\b/.test(right) &&
+      (/^(still|yet|more)\b/.test(right) || f.entries.some((e) => e.kind === 'distance'))) ||
     (/^left\b(?! (front|hind|side|lead|rear|wrist|the|them|him|her|at|on|half|in|wheel|swing|shoulder|foot))/.test(
       right,
     ) &&
@@ -140,7 +143,7 @@ export function readDistance(f: Frame, q: Quantity): boolean {
     return true;
   }
   if (
-    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today|all|total|his|her|my|an|it|(jan|febr)uary|march|april|may|june|july|august|(sept|nov|dec)ember|october|fall|autumn|spring|winter|summer))/.test(
+    /^(in|out)\b(?! (lead|swing|team|wheel|the|a|heat|season|front|tonight|today|all|total|his|her|my|an|it|(jan|febr)uary|march|april|may|june|july|august|(sept|nov|dec)ember|october|fall|autumn|spring|winter|summer)\b)/.test(
       right,
     ) &&
     (/\b(we 're|about|now|are|at|around|roughly|was|is|what)$/.test(left) ||

@@ -195,6 +195,11 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
       if (f.low(k) === ',') return commaSite(f, m, k);
       continue;
     }
+    const cause = overCause(f, k);
+    if (cause) {
+      k = cause;
+      continue;
+    }
     // "ice balls out of Storm's feet"
     if (f.low(k) === 'out' && /^(of|from)$/.test(f.low(k + 1))) {
       k += 2;
@@ -204,6 +209,17 @@ function rightSite(f: Frame, m: Mention): Site | undefined {
     k++;
   }
   return undefined;
+}
+
+/** "a rub from the harness in his left armpit", "a cut from that ice on the RF": where what did it ends; nothing when no place follows. */
+function overCause(f: Frame, k: number): number | undefined {
+  if (f.low(k) !== 'from') return undefined;
+  let n = k + 1;
+  while (/^(a|an|the|his|her|that|this|some|old|new|sharp|hard)$/.test(f.low(n))) n++;
+  const end = (f.m.from('item', n) ?? f.m.from('bootie', n))?.to ?? n + 1;
+  if (f.tokens[n]?.kind !== 'word' || f.dogAt(n) || f.siteAt(n)) return undefined;
+  if (f.m.at('sign', n) && f.low(n) !== 'ice') return undefined;
+  return /^(in|on|at|under|across|along|behind|inside)$/.test(f.low(end)) ? end : undefined;
 }
 
 /** "ripped a dewclaw, left front", "torn nail, RH": a bare foot behind the comma, with no sign of its own. */

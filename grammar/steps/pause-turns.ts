@@ -137,6 +137,8 @@ export const TURNS: readonly Rule[] = [
     at(v, i) {
       const b = v.m.from('bootie', i);
       if (!b || led(v, i) || verbBefore(v, i) || v.nameAt.has(i - 1) || v.quantityAt.has(i - 1)) return false;
+      if (/^(wet|dry|frozen|tight|loose|thick|thin|green|red|blue|black|orange|cordura)$/.test(low(v, i - 1)))
+        return false;
       if (has(v, i - 1, 'side', 'end', 'paw', 'gear-state', 'boot-state', 'group', 'pronoun')) return false;
       return /^(on|off|back)$/.test(low(v, b.to)) && !/^(on|off)$/.test(low(v, i - 1));
     },

@@ -281,7 +281,7 @@ const RESOLVED: CueGroup[] = [
       {<been>} grown {back|in|out|over} ; {<been>} {come|came} {right|good} ; {come|came|gone|went} out of {it|that|his|her|the}
       wore off ; worn off ; {worked|sorted} {itself|its way} {out|} ; worked out ; loosened up
       {bleeding|coughing|cough|vomiting|runs|diarrhea|limp|limping|shivering|licking|itching} {has|have|had|} {stopped|quit}
-      {has|have} {stopped|quit} ; {snowball|snowballs|iceball|iceballs|ice ball|ice balls|thorn|splinter|quill|quills} {<be>} out
+      {has|have} {stopped|quit} ; {snowball|snowballs|iceball|iceballs|ice ball|ice balls|ice|thorn|splinter|quill|quills|stick|burr} {<be>} {all|} out
       {<be>} out of {it|that|his|her|the|their}`,
   },
   {
