@@ -3,6 +3,7 @@ import type { EntryOf } from '../entry.ts';
 import type { Frame, Quantity } from '../steps/frame.ts';
 import type { Clock } from '../steps/quantities.ts';
 import { leftOf } from './beside.ts';
+import { forecastTold } from './forecast.ts';
 import { said } from './places.ts';
 
 type Event = EntryOf<'clock'>['event'];
@@ -36,8 +37,13 @@ export function readClock(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'clock' && !slotStands(f, q, prev, typed)) return false;
   if (prev === 'by' && f.low(q.from - 2) === typed) return false;
   if (/^(mile|km|k|kilometre|kilometer|hr|bcs|temp|t|wt)$/.test(prev)) return false;
-  const event = backSaid(f, q) ? 'finish' : eventOf(f, q);
+  const heardEvent = backSaid(f, q) ? 'finish' : eventOf(f, q);
+  // "in to the checkpoint at 0340, out at 0740": on again from where it stopped
+  const event = heardEvent === 'start' && stoppedBefore(f, q) ? 'other' : heardEvent;
   if (q.dimension !== 'clock' && !event && !/^(at|by|around|about|@|till|until|before|after|past)$/.test(prev))
+    return false;
+  // "rain by noon, they say": of the weather
+  if ((!event || event === 'other') && /^(by|before|after|around|till|until)$/.test(prev) && forecastTold(f, q.from))
     return false;
   // "we leave at two" has not been yet
   const toCome =
@@ -60,6 +66,16 @@ export function readClock(f: Frame, q: Quantity): boolean {
   f.claim(q.from, q.to);
   return true;
 }
+
+/** A stop is told just before: leaving is going on, not leaving the yard. */
+const stoppedBefore = (f: Frame, q: Quantity): boolean => {
+  const last = f.entries.findLast((e) => e.kind === 'clock' && (e.span?.[1] ?? 0) <= q.span[0]);
+  return (
+    last?.kind === 'clock' &&
+    last.event === 'stop' &&
+    q.from - f.tokens.findIndex((t) => t.end >= (last.span?.[1] ?? 0)) < 12
+  );
+};
 
 /** A number that could be a time: "at nine", "6.50" behind its event, "1830". */
 function slotStands(f: Frame, q: Quantity, prev: string, typed: string): boolean {
@@ -124,6 +140,14 @@ function backSaid(f: Frame, q: Quantity): boolean {
 /** The event nearest before the time in its sentence, else right behind it. */
 function eventOf(f: Frame, q: Quantity, reach = 10): Event | undefined {
   for (let k = q.from - 1; k >= 0 && q.from - k <= reach && !f.isStrong(k); k--) {
+    // "stopped for lunch at noon", "pulled over for a snack at 1"
+    if (
+      /^(lunch|supper|dinner|breakfast|tea|soup|coffee)$/.test(f.low(k)) &&
+      /\b(stop(ped|ping)?|halted|pulled (over|in|up)|parked|paused|camped)\b[^,]*\bfor( a| some| our| quick)*$/.test(
+        words(f, k - 6, k),
+      )
+    )
+      return 'stop';
     const other = f.quantities.find((x) => x !== q && x.dimension === 'clock' && x.from <= k && k < x.to);
     if (other) break;
     // "twenty below when we left, five below by noon": the time is of the reading
@@ -182,6 +206,20 @@ function eventAt(f: Frame, k: number, end: number): Event | undefined {
     )
       continue;
     if (/^(out|off|back|away|home)$/.test(hit[0]) && f.siteAt(k)) continue;
+    // "at the start", "fog burned off by ten", "topped out at 16", "wore out by noon"
+    if (
+      /^(start|finish|end|stop|break)$/.test(hit[0]) &&
+      /^(the|our|a)$/.test(f.low(k - 1)) &&
+      /^(at|from|near|by|before|after|since)$/.test(f.low(k - 2))
+    )
+      continue;
+    if (
+      /^(off|out)$/.test(hit[0]) &&
+      /^(burned|burnt|lifted|cooled|dried|topped|maxed|wore|worn|sun|stars|came|came|ran|moon|tapped|cleared|blew|backed|eased|died|tapered|let|fell|figured|sold|straightened|spread|passed|wiped|played)$/.test(
+        f.low(k - 1),
+      )
+    )
+      continue;
     // "started snowing around ten", "started to limp at nine"
     if (/^start(ed|ing)?$/.test(hit[0]) && (/ing$/.test(f.low(k + 1)) || f.low(k + 1) === 'to')) continue;
     if (hit[0] === 'on the trail' && f.low(k - 1) === 'back') return 'other';

@@ -38,7 +38,8 @@ function addDistance(
     measure,
     value,
     unit,
-    ...said(f.assertion(from, to)),
+    // "20 yesterday and 12 today"
+    ...said(/^(today|this)$/.test(f.low(to)) && f.assertion(from, to) === 'past' ? 'present' : f.assertion(from, to)),
     span: f.span([from, to]),
     rule,
   });
@@ -80,6 +81,12 @@ function notOfRun(f: Frame, q: Quantity): boolean {
       left,
     ) &&
     !/\b(to go|left|remaining)\b/.test(right) &&
+    // "another six miles to the cabin"
+    !(
+      f.out &&
+      /\banother$/.test(left) &&
+      /^(to|until|till|before|from) (the|a|our|my|home|here|we|go)\b/.test(right)
+    ) &&
     !(/\b(for|the last|the first|the next) the?$|\bfor the$|\bfor$/.test(left) && TO_PLACE.test(right))
   )
     return true;
@@ -165,6 +172,10 @@ export function readDistance(f: Frame, q: Quantity): boolean {
     addDistance(f, 'mark', q.value, own, q.from, q.to, '<what happened> at <n>');
     return true;
   }
+  if (bareTotal(f, q, left, right)) {
+    addDistance(f, 'total', q.value, own, q.from, q.to, '<n> all told');
+    return true;
+  }
   if (placeToPlace(f, q)) {
     addDistance(f, 'leg', q.value, own, q.from, q.to, '<place> to <place> <n>');
     return true;
@@ -202,6 +213,47 @@ export function readDistance(f: Frame, q: Quantity): boolean {
     return true;
   }
   return false;
+}
+
+/** "twenty four all told", "18.4 on the GPS", "did 20 yesterday and 12 today", "cut it short at 22": a bare number for the run's length. */
+function bareTotal(f: Frame, q: Quantity, left: string, right: string): boolean {
+  if (
+    q.value < 2 ||
+    q.value > 400 ||
+    (/\b(at|weigh\w*|temp|minus|dogs|of)$/.test(left) && !/\bcut it (off |short )+at$/.test(left))
+  )
+    return false;
+  if (f.dogs.some((d) => d.to === q.from)) return false;
+  if (
+    /\b(cut it short|cut it off|turned it in|called it) (at|after)$/.test(left) &&
+    q.value > 12 &&
+    /^(|[.,;]|because|so|and|since|when)( |$)/.test(right)
+  )
+    return true;
+  const marked = f.entries.some((e) => e.kind === 'distance' && e.measure === 'mark');
+  if (
+    /^on the (gps|odometer|tracker|garmin|watch|counter|odo|inreach|phone|dial|computer)\b/.test(right) &&
+    !marked &&
+    !/\b(mile|km|at|now)\b/.test(left)
+  )
+    return true;
+  if (
+    /^(all told|in all|in total|altogether|total|for the (day|run|trip|loop|night)|round trip|out and back)\b/.test(
+      right,
+    ) &&
+    (left === '' || /(^|,|so|that 's|that makes|makes it|makes|was|about|roughly|around|and|a|did|ran)$/.test(left)) &&
+    !/^total (of|dogs)/.test(right)
+  )
+    return true;
+  const before = f.entries.findLast(
+    (e) => e.kind === 'distance' && e.measure === 'total' && (e.span?.[1] ?? 0) <= q.span[0],
+  );
+  return (
+    before !== undefined &&
+    /^(today|yesterday|tomorrow|on (mon|tues|wednes|thurs|fri|satur|sun)day|this morning)\b/.test(right) &&
+    /(^|,|and|then|but|only)$/.test(left) &&
+    f.sentence(f.tokens.findIndex((t) => t.end > (before.span?.[0] ?? 0))) === f.sentence(q.from)
+  );
 }
 
 /** "eleven miles so far, five to go": the unit that the sentence said just before. */

@@ -42,6 +42,8 @@ export function readHandedOver(f: Frame, taken: Set<DogPhrase>): void {
   }
 }
 
+const isPerson = (f: Frame, k: number) => f.context.people.some((p) => p.toLowerCase() === f.low(k));
+
 /** Where the words stand that say so. */
 function handedOver(f: Frame, d: DogPhrase): [number, number] | undefined {
   const verb = f.low(d.from - 1);
@@ -63,7 +65,7 @@ function handedOver(f: Frame, d: DogPhrase): [number, number] | undefined {
   if (carriedOff(f, d) && f.personAt(d.from - 2)) return [d.from - 1, d.to + 1];
   // "handed Gus (over) to Nora at the crossing"
   const k = /^(over|off)$/.test(f.low(d.to)) ? d.to + 1 : d.to;
-  if (/^(handed|passed|turned)$/.test(verb) && f.low(k) === 'to' && (f.personAt(k + 1) || OFFICIAL.test(f.low(k + 2))))
+  if (/^(handed|passed|turned)$/.test(verb) && f.low(k) === 'to' && (isPerson(f, k + 1) || OFFICIAL.test(f.low(k + 2))))
     return [d.from - 1, k + 2];
   // "Nora picked Gus up at the road"
   if (

@@ -8,10 +8,19 @@ export function readColonTime(f: Frame, q: Quantity): boolean {
   if (q.dimension !== 'clock' || !q.clock || q.clock.meridiem || q.clock.hour > 9 || !/:/.test(f.low(q.from)))
     return false;
   const before = f.quantities.filter((x) => x.to <= q.from).at(-1);
+  // "1:52 moving time", "run time 2:40", "took us 1:35"
+  const ofRun =
+    /^(moving time|running time|run time|total time|trail time|elapsed|on the trail|on the runners|run(ning)?( |$)|moving( |$))/.test(
+      rightOf(f, q, 3),
+    ) ||
+    /\b((moving|running|run|total|trail|elapsed|loop) time|took us|took them|ran for|out for|time on the trail|time)( was| of| is| :|:| about)*$/.test(
+      leftOf(f, q, 5),
+    );
   if (
-    before?.dimension !== 'distance' ||
-    q.from - before.to > 2 ||
-    (before.to !== q.from && !/^(,|in|and|-)?$/.test(f.low(q.from - 1)))
+    !ofRun &&
+    (before?.dimension !== 'distance' ||
+      q.from - before.to > 2 ||
+      (before.to !== q.from && !/^(,|in|and|-)?$/.test(f.low(q.from - 1))))
   )
     return false;
   f.add({
@@ -58,7 +67,9 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     /\b(every|last|next|another|past|within|in about|after|first|for the last|couple|final|per|under|half past|each|than|since)$/.test(
       left,
     ) &&
-    !/\b(break|rest|stop)\b/.test(right)
+    !/\b(break|rest|stop)\b/.test(right) &&
+    // "stopped after six hours of running"
+    !(/\bafter$/.test(left) && /^(of (running|travel|travelling|mushing)|on the (trail|runners|move))\b/.test(right))
   )
     return false;
   let of: 'run' | 'stop' | 'other' = 'other';
@@ -125,6 +136,8 @@ export function readDuration(f: Frame, q: Quantity): boolean {
     whole ||
     (/\btook (us|me|them)$/.test(left) && f.entries.some((e) => e.kind === 'distance' && e.measure === 'total'))
   )
+    of = 'run';
+  if (/^(of (running|travel|travelling|mushing|run time|trail time)|on the (trail|runners|move))\b/.test(right))
     of = 'run';
   if (of === 'run' && ofPart(f, q)) of = 'other';
   // a rest of days is no stop on the way

@@ -5,6 +5,7 @@ import { leftOf, metric, rightOf } from './beside.ts';
 import { readClock } from './clock.ts';
 import { readDistance, readMark } from './distances.ts';
 import { readColonTime, readDuration } from './durations.ts';
+import { skyAssertion } from './forecast.ts';
 import { readMeasures } from './measures.ts';
 import { said } from './places.ts';
 
@@ -26,6 +27,12 @@ export function readNumbers(f: Frame): void {
 function readSpeed(f: Frame, q: Quantity): boolean {
   const left = leftOf(f, q, 10);
   const right = rightOf(f, q, 4);
+  // "thirty mile wind": by the hour
+  const perHour =
+    q.dimension === 'distance' &&
+    /^(mi|km)$/.test(q.unit ?? '') &&
+    /^(winds?|gusts?|breeze|headwind|tailwind|crosswind)\b/.test(right);
+  if (perHour) q = { ...q, dimension: 'speed', unit: q.unit === 'mi' ? 'mph' : 'km/h' };
   const windy =
     /\b(winds?|gusts?|gusting|breeze|headwind|crosswind|tailwind|blowing)\b/.test(left) ||
     /^(wind|winds|gusts?|breeze|headwind|out of the|from the|nw|ne|sw|se|knots|northerly)\b/.test(right) ||
@@ -49,7 +56,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
       dogs: [],
       value: q.value,
       unit,
-      ...said(f.assertion(q.from, q.to)),
+      ...said(skyAssertion(f, q.from, q.to)),
       span: f.span([q.from, q.to]),
       rule: 'wind <speed>',
     });
@@ -64,7 +71,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     q.value < 30 &&
     !q.unit;
   const average =
-    /\b(average|averaging|averaged|avg 'd|avged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|(?:trotting|loping|going|running|moving|trucking|cruising|rolling|bowling|ticking|plodding|humming) along at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
+    /\b(average|averaging|averaged|avg 'd|avged|avg|ave|averages|avge|moving at|doing|rolling at|cruising at|(?:trotting|loping|going|running|moving|trucking|cruising|rolling|bowling|ticking|plodding|humming) along at|down to|holding|speed|clip|speed is|clocking|trotting at|loping at|running at|tops?|topp(?:ed|ing) out at|max(?:ed|ing)? out at|top speed|max speed|peaked at|peaking at|pace|average is|speed of)( is| was| of| around| about| at| a| just| an| over| under| somewhere| steady| solid| maybe| probably| roughly|,|:)*$/.test(
       left,
     );
   const bare =
@@ -76,11 +83,24 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     !/^(lb|pounds|dogs|minutes|hours)/.test(right) &&
     q.value > 1 &&
     q.value < 40;
+  // "they're doing 11 on the flat"
+  const onTheFlat =
+    q.dimension === 'number' &&
+    !q.unit &&
+    !q.weak &&
+    q.value > 2 &&
+    q.value < 30 &&
+    /\b(they 're|they are|dogs are|team 's|team is|we 're|were|still|now) (doing|going|making)( about| around| maybe| a steady| a solid| roughly)?$/.test(
+      left,
+    ) &&
+    /^(on the (flats?|lake|river|straight|level)|uphill|downhill|up the hill|steady|easy|flat out|across the (lake|river))\b/.test(
+      right,
+    );
   if (/\b(down to)$/.test(left) && q.dimension !== 'speed') return false;
   // "fifteen kilometres in the hour"
   const inTheHour =
     q.dimension === 'distance' && /^(mi|km)$/.test(q.unit ?? '') && /^(in the|each|every) hour\b/.test(right);
-  if (q.dimension !== 'speed' && !bare && !averageBehind && !inTheHour) return false;
+  if (q.dimension !== 'speed' && !bare && !averageBehind && !inTheHour && !onTheFlat) return false;
   if (inTheHour) q = { ...q, unit: q.unit === 'mi' ? 'mph' : 'km/h' };
   if (q.unit && q.unit !== 'mph' && q.unit !== 'km/h') return false;
   const unit = (q.unit as 'mph' | 'km/h' | undefined) ?? (metric(f) ? 'km/h' : 'mph');
@@ -97,15 +117,52 @@ function readSpeed(f: Frame, q: Quantity): boolean {
   return true;
 }
 
+const OTHER_UNIT =
+  /^(mile|miles|km|minutes|hours|dogs|pounds|lbs?|kilos?|percent|%|inches|feet|of us|times|to go|mph|left)\b/;
+/** A number that the words around make the air's: "thermometer said 14", "high of 20", "warmed up to 28", "right around zero". */
+function airByWords(f: Frame, q: Quantity, right: string): boolean {
+  if (OTHER_UNIT.test(right)) return false;
+  const left = leftOf(f, q, 9);
+  if (
+    /\b(thermometer|temp|temperature|temps|thermo|mercury)( outside| here| now|( (in|at|on|by|from) the \w+))?( says| reads| is| was| at| of| about| around| still| 's| sitting|:| reading| showing| shows| showed| said| read| says| down to| up to| dropped to| fell to| rose to| climbed to| hit| got to| went to| only| just| right| hovering| near)*( plus| about| around)?$/.test(
+      left,
+    )
+  )
+    return true;
+  const small = q.value >= -80 && q.value <= 60 && !q.clock?.minute;
+  if (!small) return false;
+  if (
+    /\b(highs?|lows?)( today| tonight| tomorrow| yesterday)?( of| was| is| were| around| about| near| only| just| in the)*$/.test(
+      left,
+    ) &&
+    !/\b(the|a|his|her|too|pretty|very|so|is|was|heart|how) (highs?|lows?)$/.test(left)
+  )
+    return true;
+  if (
+    /\b(warmed|warming|warms|cooled|cooling)( right| back)?( up| off| down)?( nearly| almost)? to( about| around| like| a| nearly)*$/.test(
+      left,
+    ) &&
+    !f.dogs.some((d) => d.to <= q.from && q.from - d.to < 7 && !f.strongBetween(d.to, q.from))
+  )
+    return true;
+  return (
+    q.value === 0 &&
+    /^(zero|0)$/.test(f.low(q.from)) &&
+    /(^|\b(about|around|near|nearly|hovering|right|it 's|its|it is|it was|was|just|above|at))( right| about| around| near| at| just| above| like)*$/.test(
+      left,
+    ) &&
+    /^($|[.,;]|(?:out|outside|degrees|this|when|at|and|all|now|here|today|tonight|in the|on the|with|by|again|but)\b)/.test(
+      right,
+    ) &&
+    !/\b(chance|wind|weigh|score|percent|visibility)\b/.test(left)
+  );
+}
+
 function readTemperature(f: Frame, q: Quantity): boolean {
   const left = leftOf(f, q, 5);
   const right = rightOf(f, q, 3);
   let ok = q.dimension === 'temperature';
-  if (!ok && q.dimension === 'number' && !q.weak)
-    ok =
-      /\b(thermometer|temp|temperature|temps|thermo|mercury)( outside| here| now| in the yard)?( says| reads| is| was| at| of| about| around| still| 's| sitting|:| reading| showing| shows| said| read)*( plus| about| around)?$/.test(
-        left,
-      ) && !/^(mile|km|minutes|hours|dogs)\b/.test(right);
+  if (!ok && q.dimension === 'number' && !q.unit && (!q.weak || q.value === 0)) ok = airByWords(f, q, right);
   if (!ok) return false;
   if (/\b(weigh|weight|bcs)\b/.test(left)) return false;
   // "dropped ten degrees on the river": by how much it changed
@@ -132,7 +189,7 @@ function readTemperature(f: Frame, q: Quantity): boolean {
     dogs: [],
     value: q.value,
     unit,
-    ...said(f.assertion(q.from, q.to)),
+    ...said(skyAssertion(f, q.from, q.to)),
     span: f.span([q.from, q.to]),
     rule: '<temperature>',
   });

@@ -246,7 +246,8 @@ const pulled = (f: Frame, m: Mention) =>
   !f.m.at('trail-word', m.from - 2) &&
   !f.m.at('trail-word', m.to);
 
-const OF_TRAIL = /^(hard|fast|soft|slow|firm|deep|smooth|rough|punchy|icy|slick|sticky|bumpy)$/;
+const OF_TRAIL =
+  /^(hard|fast|soft|slow|firm|deep|smooth|rough|punchy|icy|slick|sticky|bumpy|rutted|choppy|lumpy|mushy|crusty|slushy|sugary|loose|packed)$/;
 
 /** "Hard and fast, glare ice on the corners": two surfaces joined, and nobody before them in the part of the sentence. */
 function pair(f: Frame, m: Mention): boolean {

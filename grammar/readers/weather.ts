@@ -2,6 +2,7 @@
 import type { Assertion } from '../entry.ts';
 import type { Frame, Mention } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
+import { forecastTold } from './forecast.ts';
 import { said } from './places.ts';
 
 const SKY_ALONE = new Set([
@@ -82,6 +83,7 @@ function forecast(f: Frame, m: Mention): Assertion {
   if (assertion === 'absent' && cue && deniesOther(f, cue, m)) return 'present';
   if (assertion === 'present' && /^(calling for|chance of|snow (predicted|forecast))\b/.test(phrase(f, m)))
     return 'possible';
+  if (assertion === 'present' && (forecastTold(f, m.from) || forecastTold(f, m.to))) return 'possible';
   return assertion === 'planned' && !cue?.group.condition ? 'possible' : assertion;
 }
 

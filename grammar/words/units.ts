@@ -47,7 +47,7 @@ export interface UnitTables {
 }
 
 const TABLE: UnitTables['units'] = [
-  { unit: 'mi', dimension: 'distance', factor: 1609.344, words: 'mile miles', short: 'mi mi.' },
+  { unit: 'mi', dimension: 'distance', factor: 1609.344, words: 'mile miles miler milers', short: 'mi mi.' },
   {
     unit: 'km',
     dimension: 'distance',
