@@ -228,7 +228,9 @@ export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): voi
             words,
           )
         : s.value === 'torn'
-          ? /\b(wore|worn|blown|blew|torn|tore|ripped|shredded|through|hole)\b/.test(words)
+          ? /\b(wore|worn|blown|blew|torn|tore|ripped|shredded|through|hole)\b/.test(words) ||
+            // "chewed his RH one to bits"
+            (/^(chewed|gnawed|bit|bitten|eaten)\b/.test(words) && near !== undefined && /^ones?$/.test(f.low(near.to)))
           : s.value === 'lost'
             ? !(f.low(s.from) === 'gone' && f.low(s.to) === 'and') &&
               /^(lost|kicked off|kicked|flung|threw|thrown|tossed|shed|shucked|missing|gone|flipped|shed|lost)/.test(

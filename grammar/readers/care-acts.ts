@@ -250,6 +250,8 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         !(words === 'check' && /^(water|foot|gear|bootie|weight|spot|quick|final|last|a|vet|sound)$/.test(prev))
       );
     case 'trimmed':
+      // "for the file", "on file": where it is written down
+      if (words === 'file' && /^(the|my|our|his|her|on|medical|vet)$/.test(prev)) return false;
       if (
         /^(clipped|trimmed|filed|snipped)$/.test(words) &&
         f.entries.some(

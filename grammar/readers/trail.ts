@@ -85,6 +85,12 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   )
     return false;
   if (pair(f, m)) return true;
+  // "super deep", "super fast": how very much so
+  if (/^(super|fine)$/.test(words) && ['surface', 'surface-weak', 'manner'].some((tag) => f.m.from(tag, m.to)))
+    return false;
+  if (everythingIs(f, m)) return true;
+  // "deep in the woods": where, unless the snow is said to be
+  if (words === 'deep' && f.low(m.to) === 'in' && !snowIs(f, m)) return false;
   // "nice and firm" is firm
   if (words === 'nice' && f.low(m.to) === 'and') return false;
   // A list of surfaces: "fast and hard", "deep sugar", "10 cm fresh on trail, slow"
@@ -180,6 +186,25 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   )
     return true;
   return trailNear(f, m) || afterTrail(f, m);
+}
+
+/** "10 cm of fresh snow, everything slow": all of the way. */
+function everythingIs(f: Frame, m: Mention): boolean {
+  if (!OF_TRAIL.test(f.low(m.from)) && !/^(deep|slower|faster|heavy)$/.test(f.low(m.from))) return false;
+  let k = m.from - 1;
+  while (/^('s|is|was|just|really|pretty|so|all|very|super|still|a|bit|too|gone|got|going)$/.test(f.low(k))) k--;
+  return (
+    f.low(k) === 'everything' &&
+    /^([.,;!]|and|but|out|today|tonight|now|so|in|on|with|from|up|here|there|again|)$/.test(f.low(m.to))
+  );
+}
+
+/** "the snow's really deep in the woods" */
+function snowIs(f: Frame, m: Mention): boolean {
+  let k = m.from - 1;
+  while (/^('s|is|was|really|pretty|so|very|super|still|too|quite|gets|got|gotten|getting|it|lay|lies)$/.test(f.low(k)))
+    k--;
+  return /^(snow|powder|trail|drifts|sugar|slush|track)$/.test(f.low(k));
 }
 
 const tokenOf = (f: Frame, offset: number) => f.tokens.findIndex((t) => t.end > offset);

@@ -134,6 +134,8 @@ export function groupStands(
       )
     )
       return false;
+    // "with her tug all droopy", "his tail all limp": of the one thing
+    if (/^(his|her|its)$/.test(tokens[g.from - 2]?.low ?? '') && !prev.endsWith('s')) return false;
     // "Fern, feet all good": all four of hers
     if (m.at('part', g.from - 1) && m.at('fine', g.to)) return false;
     if (m.at('end', g.to) || m.at('part', g.to) || m.at('paws', g.from)) return false;

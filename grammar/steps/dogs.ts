@@ -37,6 +37,13 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   }
   for (const g of [...m.of('group'), ...bareTeams(tokens, m)]) {
     if (taken[g.from] || taken[g.to - 1] || !groupStands(tokens, m, g) || tellsPlace(tokens, phrases, g)) continue;
+    // "the rest all pulled hard": all of those just named
+    if (
+      tokens[g.from]?.low === 'all' &&
+      g.to === g.from + 1 &&
+      phrases.some((d) => d.to === g.from && d.kind === 'group')
+    )
+      continue;
     const to = possessiveEnd(tokens, g.to);
     const none = tokens[g.from - 1]?.low === 'of' && /^(none|neither)$/.test(tokens[g.from - 2]?.low ?? '') ? 2 : 0;
     const bare =

@@ -2,6 +2,8 @@
  * The cues of a note that hold: a day that is today or still to come is no past, "maybe twenty" is about twenty, "sat" is no
  * Saturday, and a dog called Will plans nothing.
  */
+
+import { THEN } from '../words/scopes.ts';
 import type { DogPhrase } from './dogs.ts';
 import type { Mentions } from './mentions.ts';
 import type { Quantity } from './quantities.ts';
@@ -55,12 +57,42 @@ function toCome(v: View, c: Cue): boolean {
   return false;
 }
 
+/** Is the statement that ends at `i` told in the past tense? */
+function toldOf(v: View, i: number): boolean {
+  for (let k = i - 1; k >= 0 && i - k < 10 && !/^[.,;!]$/.test(lowAt(v.tokens, k)); k--) {
+    const low = lowAt(v.tokens, k);
+    if (/^(was|were|had|did|got)$/.test(low) || (low.length > 4 && low.endsWith('ed') && v.m.at('sign', k)))
+      return true;
+    if (/^(will|'ll|can|may|might|is|'s|are|'re)$/.test(low)) return false;
+  }
+  return false;
+}
+
+/** "lame in December and had a swollen wrist then": of the day that was told before. */
+function thenOf(v: View, cues: readonly Cue[]): Cue[] {
+  return v.tokens
+    .filter(
+      (t) =>
+        t.low === 'then' &&
+        /^([.,;!]|also|and|but|too|)$/.test(lowAt(v.tokens, t.i + 1)) &&
+        !/^(and|but|since|by|until|till|from|even|[.,;!:]|)$/.test(lowAt(v.tokens, t.i - 1)) &&
+        toldOf(v, t.i) &&
+        cues.some((c) => c.gives === 'past' && c.to <= t.i && t.i - c.to < 20),
+    )
+    .map(({ i }) => {
+      const { gives, direction, name, reach } = THEN;
+      return { from: i, to: i + 1, gives, direction, name, reach, group: THEN, around: false };
+    });
+}
+
 /** The cues of the note. `at`: when it was spoken, as ISO 8601. */
 export function cuesOfNote(v: View, at: string | undefined): Cue[] {
   const date = /^\d{4}-\d\d-\d\d/.exec(at ?? '')?.[0];
   const today = date && DAYS[new Date(`${date}T00:00:00Z`).getUTCDay()];
+  const cues = cuesOf(v.tokens);
   return (
-    cuesOf(v.tokens)
+    [...cues, ...thenOf(v, cues)]
+      .sort((a, b) => a.from - b.from)
       .filter((c) => !(c.gives === 'past' && ((today !== undefined && namesDay(v, c, today)) || toCome(v, c))))
       // A word of doubt right before a number says nothing of anything else.
       .filter(

@@ -248,6 +248,30 @@ function toldInPast(g: Ground, cue: Cue, from: number, pastCues: (from: number, 
   return pastCues(b, cue.from);
 }
 
+const PAST_VERB = /^(had|was|were|got|went)$/;
+
+/** Does a second verb of the past begin at `b`, with the subject left out: "was lame | and had the runs"? */
+function verbJoined(g: Ground, b: number): boolean {
+  let k = b - 1;
+  while (/^(also|then|even)$/.test(lowAt(g, k))) k--;
+  return PAST_VERB.test(lowAt(g, b)) && JOINS.has(lowAt(g, k)) && !g.stops.has(b);
+}
+
+/** "was lame last week | and had a sore shoulder too": the second verb is of the same time, unless another is told. */
+function goesOnPast(g: Ground, cue: Cue, from: number, pastCues: (from: number, to: number) => boolean): boolean {
+  let b = cue.to;
+  if (!JOINS.has(lowAt(g, b))) return false;
+  b++;
+  while (/^(also|then|even)$/.test(lowAt(g, b))) b++;
+  if (!verbJoined(g, b) || b >= from) return false;
+  let z = b + 1;
+  for (; z < g.tokens.length && z < b + 16 && !((g.flags[z] as number) & SENTENCE); z++) {
+    if (z <= from && (g.stops.has(z) || (g.flags[z] as number) & (CONTRAST | SUBJECT | COMMA))) return false;
+    if ((g.flags[z] as number) & NOW || /^(today|tonight|morning|now|still)$/.test(lowAt(g, z))) return false;
+  }
+  return !pastCues(cue.to, z);
+}
+
 /** Does the cue's scope hold the target [from, to)? `pastCues`: does a cue of an earlier day stand in a range? */
 export function reaches(
   g: Ground,
@@ -262,7 +286,8 @@ export function reaches(
   if (cue.from < to && from < cue.to) return cue.direction === 'backward' ? cue.to > to : cue.from < from;
   const timed = cue.direction === 'both' && (cue.gives === 'past' || cue.gives === 'planned');
   if (cue.to <= from) {
-    if (cue.direction === 'backward' || cue.around || (timed && !leads(g, cue))) return false;
+    if (cue.direction === 'backward' || cue.around) return false;
+    if (timed && !leads(g, cue)) return cue.gives === 'past' && goesOnPast(g, cue, from, pastCues);
     return reachesForward(g, cue, from, to);
   }
   if (cue.direction === 'forward') return false;

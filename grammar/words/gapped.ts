@@ -156,7 +156,7 @@ export const GAPPED: readonly Gapped[] = [
     'manner',
     'slack',
     TUG,
-    'slack; loose; hanging; hang; hangs; drooping; droop; sagging; sag; limp; floppy; dragging; like a clothesline; like a washing line; like a clothes line; like a jump rope; like a jumprope; like a skipping rope; like a noodle; like a wet noodle; like spaghetti; like a hammock; like a dead snake; swinging',
+    'slack; slackened; slackening; loose; hanging; hang; hangs; drooping; droopy; drooped; droop; saggy; sagged; sagging; sag; limp; floppy; dragging; like a clothesline; like a washing line; like a clothes line; like a jump rope; like a jumprope; like a skipping rope; like a noodle; like a wet noodle; like spaghetti; like a hammock; like a dead snake; swinging',
     `${BE} line lines kept keeps hung hangs for most of the for stayed stays on other hand meanwhile hanging swinging drooping sagging`,
     8,
   ),

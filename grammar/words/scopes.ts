@@ -346,7 +346,7 @@ const PAST: CueGroup[] = [
       last {night|nite|week|month|year|season|winter|fall|autumn|spring|summer|weekend|time|run|trip}
       {on|last|this|} {past|} <day> {<daypart>|} ; {on|last|this} {past|} <shortday> {<daypart>|} ; <shortday> <daypart> ; sun $
       <few> {of|} <ago> {ago|back} ; {a few|a couple|a couple of} <ago> {ago|back} ; a while {ago|back}
-      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; <shortmonth> $ ; sat $ ; the same {night|day|evening|weekend} ; on the … of <month> ; on the <nth> ; that {night|nite|evening|day}
+      earlier {this|in the} {week|month|season|winter} ; {back|} in <month> ; <shortmonth> $ ; sat $ ; the same {night|day|evening|weekend} ; on the … of <month> ; on the <nth> ; that {night|nite|evening|day|week|month|season|winter|year} ; back then
       as a {pup|puppy|yearling} ; used to ; previously ; in the past`,
   },
 ];
@@ -404,6 +404,9 @@ const STILL: CueGroup[] = [
       {not|n't} {quite|fully|completely|all|really|yet|} {gone|healed|cleared|over|resolved|stopped} {up|away|down|yet|}`,
   },
 ];
+
+/** "… in December, and a sore wrist then": where an earlier day was told, a cue of that day. */
+export const THEN: CueGroup = { name: '… then', gives: 'past', direction: 'backward', reach: 'statement', phrases: '' };
 
 /** In the order they are tried: of two readings as long at one place, the earlier is taken. */
 export const CUES: readonly CueGroup[] = [...ABSENT, ...POSSIBLE, ...RESOLVED, ...PAST, ...PLANNED, ...STILL];
