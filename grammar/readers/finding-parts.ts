@@ -95,12 +95,21 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
   const hi = site && site.to > m.to && site.from - m.to < 8 ? site.to : m.to;
   let still: Finding['trend'];
   for (let k = Math.max(0, lo - 3); k < hi + 5 && k < f.tokens.length; k++) {
-    if (k >= hi && (f.isStrong(k) || (f.m.from('sign', k) && !f.m.from('trend', k)) || (f.dogFrom(k) && !f.dogFrom(k)?.possessive))) break;
+    if (
+      k >= hi &&
+      (f.isStrong(k) || (f.m.from('sign', k) && !f.m.from('trend', k)) || (f.dogFrom(k) && !f.dogFrom(k)?.possessive))
+    )
+      break;
     if (k < lo && (f.strongBetween(k, lo) || f.dogAt(k))) continue;
     const t = f.m.from('trend', k);
     if (!t || /^(no|any)$/.test(f.low(t.from - 1)) || (t.from < m.to && m.from < t.to)) continue;
     // "toe touching coming down the bank"
-    if (f.low(t.to - 1) === 'down' && /^(the|a|that|this|off|from|to|into|hill|on)$/.test(f.low(t.to)) && !/^(lot|bit|little|ton|tad|touch)$/.test(f.low(t.to + 1))) continue;
+    if (
+      f.low(t.to - 1) === 'down' &&
+      /^(the|a|that|this|off|from|to|into|hill|on)$/.test(f.low(t.to)) &&
+      !/^(lot|bit|little|ton|tad|touch)$/.test(f.low(t.to + 1))
+    )
+      continue;
     // "both puffy, the right worse than the left": one beside the other, not how it goes
     if (
       /^(than|on|in)$/.test(f.low(t.to)) &&

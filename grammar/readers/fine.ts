@@ -343,11 +343,8 @@ function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFin
       m.from - x.to <= 3,
   );
   const feetTold = f.sites.some((s) => s.part === 'foot' && s.plural && s.to <= m.from);
-  if (
-    !d ||
-    (!found.length && !feetTold) ||
-    !/^(clean|good|fine|ok|perfect|great|normal|clear|okay)$/.test(f.low(m.from))
-  )
+  const footish = found.some((r) => r.site !== undefined || /^(iced|split|worn|lame)$/.test(r.entry.sign));
+  if (!d || (!footish && !feetTold) || !/^(clean|good|fine|ok|perfect|great|normal|clear|okay)$/.test(f.low(m.from)))
     return undefined;
   // Under "Feet:" only what is told since counts.
   const head = f.sites.filter((s) => s.part === 'foot' && s.plural && s.to <= m.from && f.low(s.to) === ':').at(-1);

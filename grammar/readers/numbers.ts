@@ -45,7 +45,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
       (q.dimension === 'number' &&
         !q.weak &&
         /\b(winds?|gusts?|gusting|breeze|headwind|blowing)\b[^.]{0,30}$/.test(left) &&
-        /\b(at|to|of|about|around|maybe|is|was|winds?|gusting|up|over|from|near|roughly|like|'s|blowing|n|s|e|w|nw|ne|sw|se|say|good|steady)$/.test(
+        /\b(at|to|of|about|around|maybe|is|was|winds?|gusts?|gusting|up|over|from|near|roughly|like|'s|blowing|n|s|e|w|nw|ne|sw|se|say|good|steady)$/.test(
           left,
         )))
   ) {

@@ -113,6 +113,24 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
   return behind && { dogs: behind.dogs, phrase: behind, doubt: 'the dog was named after it' };
 }
 
+/** Were stools told of right before, in this sentence or the last? */
+const stoolJustTold = (f: Frame, m: Mention): boolean =>
+  /^(is|'s|are|was|were|look|looks)$/.test(f.low(m.from - 1)) &&
+  f.entries.some(
+    (e) =>
+      e.kind === 'finding' &&
+      /stool$/.test(e.sign) &&
+      e.span &&
+      f.sentence(m.from) - f.sentence(f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0))) <= 1,
+  ) &&
+  !f.entries.some(
+    (e) =>
+      e.span &&
+      e.kind !== 'remark' &&
+      !(e.kind === 'finding' && /stool$/.test(e.sign)) &&
+      f.sentence(f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0))) === f.sentence(m.from),
+  );
+
 function mannerStands(f: Frame, m: Mention, words: string): boolean {
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
@@ -126,6 +144,15 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   if (words.endsWith('at it') && closeDog(f, m)?.dogs.length === 1 && !/^(with|again)$/.test(next)) return false;
   // "kept looking back at me": only a look
   if (words === 'looking back' && /^(at|for|to|on)$/.test(next)) return false;
+  // "wouldn't leave Storm alone", "didn't want to leave the cabin to me"
+  if (
+    /\bleave$/.test(words) &&
+    (f.dogAt(m.to) || /^(him|her|it|them|that|his|the|a|any|me|alone)$/.test(next)) &&
+    [1, 2, 3].some((n) => /^(alone|be|it)$/.test(f.low(m.to + n)))
+  )
+    return false;
+  // "her poop is soft, everybody else is solid"
+  if (/^(solid|good|fine|great|normal|firm)$/.test(words) && stoolJustTold(f, m)) return false;
   if (words === 'done in' && /^(half|a|an|the|no|under|about|\d)/.test(next)) return false;
   if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;

@@ -118,6 +118,8 @@ function skyStands(f: Frame, m: Mention): boolean {
   const next = f.low(m.to);
   // "a ten mile an hour breeze" is told by its speed
   if (m.value === 'windy' && f.quantities.some((q) => q.dimension === 'speed' && q.to === m.from)) return false;
+  // "winds 15 gusts 30"
+  if (/^gusts?$/.test(words) && f.quantityAt(m.to)) return false;
   // "a breeze of 10 knots"
   if (m.value === 'windy' && /^(of|at|about|around)$/.test(next) && f.quantityAt(m.to + 1)?.dimension === 'speed')
     return false;

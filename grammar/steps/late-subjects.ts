@@ -166,6 +166,21 @@ function atLast(v: View, n: number): Late | undefined {
   return { front, name: [name.from, name.to], gone: [that, name.to] };
 }
 
+/** "The only one who didn't eat was Lark": who it was stands at the end. */
+function theOnlyOne(v: View, n: number): Late | undefined {
+  const name = v.names[n] as View['names'][number];
+  if (!/^(was|is|'s|were|are)$/.test(low(v, name.from - 1))) return undefined;
+  let front = name.from - 1;
+  while (front > 0 && !/^[.;!?,]$/.test(low(v, front - 1)) && low(v, front) !== 'the') front--;
+  const only = low(v, front + 1) === 'only' ? front + 2 : front + 1;
+  if (low(v, front) !== 'the' || !/^(one|ones|dog|dogs|two)$/.test(low(v, only))) return undefined;
+  const tell = /^(who|that)$/.test(low(v, only + 1)) ? only + 2 : only + 1;
+  if (tell >= name.from - 1 || !nobodyIn(v, tell, name.from - 1) || !tells(v, tell, name.from - 1)) return undefined;
+  const list = listEnd(v, n);
+  if (!ends(v, list) && !/^(,|and|but|so)$/.test(low(v, list))) return undefined;
+  return { front: tell, name: [name.from, list], gone: [name.from - 1, list] };
+}
+
 /** Behind a word that can end a statement, a name in a note without marks may be its subject; behind others it is the object. */
 const BEFORE_LAST =
   /^(today|yesterday|now|some|though|since|again|morning|month|week|night|either|too|much|hers|his|bit|little|lot|all|up|through|good|fine|it|out|down|home|straw|trail|snow)$/;
@@ -194,7 +209,7 @@ function lateIn(v: View): Late[] {
   for (let n = 0; n < v.names.length; n++) {
     const name = v.names[n] as View['names'][number];
     if (name.person || out.some((l) => name.from < l.gone[1])) continue;
-    const late = behindComma(v, n) ?? atLast(v, n);
+    const late = theOnlyOne(v, n) ?? behindComma(v, n) ?? atLast(v, n);
     if (late) out.push(late);
   }
   return out;
