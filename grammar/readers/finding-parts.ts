@@ -123,7 +123,7 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
       if (!/^(sore|swollen|stiff|lame|puffy|tight|raw)$/.test(f.low(t.to))) continue;
     }
     const own = [t.to, t.to + 1].map((n) => f.m.from('sign', n)).find(Boolean);
-    if (f.low(t.to - 1) === 'as' || (f.low(t.from) === 'less' && t.to === t.from + 1)) {
+    if ((f.low(t.to - 1) === 'as' && t.value !== 'same') || (f.low(t.from) === 'less' && t.to === t.from + 1)) {
       // "not as hot, swelling still there": better the heat alone
       if (own && own !== m) continue;
       return 'better';

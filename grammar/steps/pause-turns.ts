@@ -25,6 +25,8 @@ export const TURNS: readonly Rule[] = [
         !ACTIONS.has(low(v, i)) ||
         v.nameAt.has(i - 1) ||
         (/^(on|in)$/.test(low(v, i + 1)) && has(v, i - 1, 'part', 'bootie', 'item')) ||
+        // "won't put her foot down": the verb of the denial
+        (low(v, i) === 'put' && /^(n't|not)$/.test(low(v, i - 1))) ||
         // "his harness rubbed both armpits": the gear does it
         (low(v, i) === 'rubbed' && has(v, i - 1, 'bootie', 'item')) ||
         has(v, i - 1, 'pronoun', 'me', 'group')
