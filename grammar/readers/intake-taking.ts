@@ -172,6 +172,10 @@ function whoTook(f: Frame, m: Mention, _kind: string, before: readonly Intake[])
     const d = f.dogFrom(m.to + 1);
     if (d) return { dogs: d.dogs, phrase: d };
   }
+  // "The salmon was polished off by everybody"
+  const agent = f.low(m.to) === 'by' ? (f.dogFrom(m.to + 1) ?? f.dogFrom(m.to + 2)) : undefined;
+  if (agent?.dogs.length && !agent.company && !agent.possessive)
+    return { dogs: agent.dogs, phrase: agent, doubt: agent.doubt };
   // "fed at six, every bowl licked clean": everybody's
   if (
     /^(every bowl|bowls|clean bowls|shiny bowls|empty bowls)\b/.test(phrase(f, m)) &&

@@ -25,6 +25,8 @@ export function isMove(f: Frame, found: Found, place: number, before: readonly A
   if (backIn) return true;
   if (f.m.of('in-for').some((b) => !f.strongBetween(b.from, place) && Math.abs(b.from - place) < 8)) return true;
   if (moveVerb(f, found.from, place, false)) return true;
+  // "Storm has joined Rook in wheel"
+  if (f.out && found.withDogs.length && joins(f, found.to, place)) return true;
   // "so he's swing left now", "Polka went up front": out on the trail a changed place is a move
   const changed =
     / (went|gone|moved|goes) /.test(between) ||
@@ -78,6 +80,9 @@ function soItStands(f: Frame, found: Found, position: Position, told: readonly A
   if (!at || at === position) return false;
   return d.kind === 'pronoun' || /^so$/.test(f.low(d.from - 1));
 }
+
+const joins = (f: Frame, from: number, to: number): boolean =>
+  f.tokens.slice(from, to).some((t) => /^join(s|ed|ing)?$/.test(t.low));
 
 /** "Now Rook lead R / Gus swing R", "so now: Rook in lead": told anew. */
 function nowBefore(f: Frame, from: number): boolean {

@@ -40,6 +40,14 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   if (f.low(m.to - 1) === 'hold' && /^(still|it|his|her|that|the|on|steady|up|down|water)$/.test(f.low(m.to)))
     return false;
   const words = phrase(f, m);
+  // "nervous about the open water", "along the open water": what lies beside the trail
+  if (
+    words === 'open water' &&
+    /^(about|of|by|near|at|along|past|beside|around|from)$/.test(
+      f.low(f.low(m.from - 1) === 'the' ? m.from - 2 : m.from - 1),
+    )
+  )
+    return false;
   const weak = m.tag === 'surface-weak' || WEAK_SURFACE.has(words);
   if (f.low(m.from - 1) === 'like' && !f.m.at('trail-word', m.from - 2)) return false;
   // "got rattled by the snowmobiles": a dog's nerves

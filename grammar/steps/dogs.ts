@@ -217,7 +217,13 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
     if (/^(where|when|because|after|since)$/.test(prev) && p.kind === 'names' && didToOther(tokens, p.to))
       p.company = true;
     const company = m.at('company', before);
-    if (company && company.to === before + 1 && !m.at('nothing', before) && !spokenOf(tokens, m, company.from, p))
+    if (
+      company &&
+      company.to === before + 1 &&
+      !m.at('nothing', before) &&
+      !spokenOf(tokens, m, company.from, p) &&
+      !eatenBy(tokens, m, company.from)
+    )
       p.company = true;
     if (p.company && /^(at|to|toward|towards|past|near|like|than|over|against)$/.test(prev)) p.aside = true;
     if (
@@ -259,6 +265,18 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
   }
   return out;
 }
+
+/** "The salmon was polished off by everybody": who did it stands behind. */
+const eatenBy = (tokens: readonly Token[], m: Mentions, by: number): boolean => {
+  if (tokens[by]?.low !== 'by') return false;
+  const eaten = m.at('ate', by - 1) ?? m.at('drank', by - 1);
+  if (!eaten) return false;
+  // "…, ignored by Miles"
+  const apart = eaten.from === 0 || /^([.,;:!]|and|but)$/.test(tokens[eaten.from - 1]?.low ?? '');
+  if (apart) return tokens[by - 1]?.low !== 'ate';
+  return [1, 2, 3].some((n) => BEEN.test(tokens[eaten.from - n]?.low ?? ''));
+};
+const BEEN = /^(is|was|were|are|been|being|got|'s)$/;
 
 /** "With Liesel the left hock is tender": at the head of a statement and before her part, she is the one spoken of. */
 function spokenOf(tokens: readonly Token[], m: Mentions, from: number, p: DogPhrase): boolean {

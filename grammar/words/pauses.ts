@@ -20,7 +20,7 @@ export const BETWEEN = set(
 /** Verbs that take a dog as their object: the name behind them begins nothing. */
 export const TAKES = new Set([
   ...TAKES_DOG,
-  ...'stretched changed consider considered popped stuck stick tell tells told says said say think thinks thought guess reckon know knows knew hope hopes see saw seen heard watch watched hugged hug rubbed iced felt feel checking check called call calls asked ask shown send sent carried carry picked lifted tied tie clipped snapped caught get gets got getting take takes took run runs driving drove drives drive has have had unclipped reharnessed parked swung swing start starts starting using use used need needs want wants let lets give gives giving load loads drop drops move moves wash washed soaked soak salved bandage bandaged treat treated bandaging massaging stretching trimming checking resting leaving keeping taking putting moving loading dropping booting'.split(
+  ...'join joins joined joining stretched changed consider considered popped stuck stick tell tells told says said say think thinks thought guess reckon know knows knew hope hopes see saw seen heard watch watched hugged hug rubbed iced felt feel checking check called call calls asked ask shown send sent carried carry picked lifted tied tie clipped snapped caught get gets got getting take takes took run runs driving drove drives drive has have had unclipped reharnessed parked swung swing start starts starting using use used need needs want wants let lets give gives giving load loads drop drops move moves wash washed soaked soak salved bandage bandaged treat treated bandaging massaging stretching trimming checking resting leaving keeping taking putting moving loading dropping booting'.split(
     ' ',
   ),
 ]);

@@ -164,7 +164,7 @@ export const team: readonly Row[] = [
   [
     'company',
     true,
-    'with; beside; next to; alongside; behind; ahead of; in front of; at; than; as; like; instead of; from; past; against; in place of; in for; between; near; by; w; opposite; across from; after; before; over; partnered with; paired with; around; toward; towards; for; without; since',
+    'with; to join; joined; joins; joining; join; has joined; have joined; beside; next to; alongside; behind; ahead of; in front of; at; than; as; like; instead of; from; past; against; in place of; in for; between; near; by; w; opposite; across from; after; before; over; partnered with; paired with; around; toward; towards; for; without; since',
   ],
   [
     'prep',
