@@ -41,6 +41,8 @@ export function push(
   if (!dogs.length && !f.dogs.some((d) => d.kind === 'names')) {
     if (state === 'lost' || state === 'torn' || (where.paws.length === 1 && state !== 'off')) return;
     const all = f.lineup(lo).map((l) => l.dog);
+    // "changed out six booties": whose, is not said
+    if (f.quantityAt(h.from - 1) && state !== 'on') return;
     if (!/^(boot|booted|booties|booting)$/.test(f.low(h.from))) return;
     dogs = all.length ? all : ['*'];
   }

@@ -109,6 +109,13 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
     if (gap < 0 || gap > 9) continue;
     if (f.strongBetween(Math.min(s.from, h.from), Math.max(s.from, h.from))) continue;
     if (!reaches(f, s, h)) continue;
+    // "refuses to wear booties", "came in with three booties": none was put on
+    if (s.value === 'on' && holdsBack(f, s, h)) continue;
+    // "wore his booties home": had them on
+    if (s.value === 'torn' && /^(wore|worn)$/.test(f.low(s.from)) && s.to - s.from === 1 && wornOnly(f, s, h)) {
+      near.push({ value: 'on', from: s.from, to: s.to, gap });
+      continue;
+    }
     near.push({ value: s.value, from: s.from, to: s.to, gap });
   }
   if (
@@ -148,6 +155,20 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
   }
   return undefined;
 }
+
+/** Is putting on refused, or told of fewer booties than there are feet? */
+function holdsBack(f: Frame, s: Mention, h: Mention): boolean {
+  for (let k = s.from - 1; k >= s.from - 3 && k >= 0; k--)
+    if (/^(refuse|refuses|refused|refusing|hates|hated|fights|fought|tired|sick)$/.test(f.low(k))) return true;
+  return f.low(s.from) === 'with' && /^(one|two|three|1|2|3|only|just)$/.test(f.low(h.from - 1)) && s.to <= h.from;
+}
+
+/** "wore his booties home", and not out or through. */
+const wornOnly = (f: Frame, s: Mention, h: Mention): boolean =>
+  s.to <= h.from &&
+  h.from - s.to <= 2 &&
+  /^(his|her|their|the|all|both|booties|boots)$/.test(f.low(s.to)) &&
+  !/^(out|through|thin|down|to|up|clean|right)$/.test(f.low(h.to));
 
 const separate = (f: Frame, a: { from: number }, b: { from: number }, _h: Mention) =>
   f.commaBetween(Math.min(a.from, b.from), Math.max(a.from, b.from)) ||

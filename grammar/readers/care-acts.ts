@@ -275,6 +275,8 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
       return !(f.low(m.to) === 'the' && /^(trail|brush|list)$/.test(f.low(m.to + 1)));
     case 'rested': {
       if (/^(rest|rests|rested|resting)$/.test(words)) {
+        // "leaders booted, rest bare"
+        if (words === 'rest' && /^(bare|barefoot|none|fine|good|ok|clean)$/.test(next)) return false;
         if ((f.m.at('group', m.from) && f.dogAt(m.from)) || (/^(the|a|to)$/.test(prev) && prev !== 'to')) return false;
         const dog = f.dogFrom(m.to);
         if (dog && !(dog.kind === 'pronoun' && /^(he|she|they|their)$/.test(f.low(dog.from)))) return true;

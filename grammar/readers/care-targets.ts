@@ -185,7 +185,7 @@ const plainBetween = (f: Frame, a: number, b: number) => {
       ) &&
       !f.m.at('act', k) &&
       // "cleaned up the cut on Gus's foot"
-      !(f.m.at('sign', k) && /^(the|that|his|her)$/.test(f.low(k - 1)))
+      !/^(cut|split|torn|worn|bleeding|infected|rub)$/.test(f.m.at('sign', k)?.value ?? '')
     )
       return false;
     if (low === 'and' && f.m.at('act', k + 1)) return false;

@@ -202,6 +202,16 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
     /^(line|hook|drag)$/.test(name)
   )
     return false;
+  // "needs a new harness": it has none yet
+  if (
+    s.value === 'replaced' &&
+    [1, 2, 3].some(
+      (n) =>
+        /^(need|needs|needed|want|wants|order|buy|due)$/.test(f.low(s.from - n)) &&
+        !f.strongBetween(s.from - n, s.from),
+    )
+  )
+    return false;
   if (/^(new|fresh|fixed)$/.test(state) && !(behind && b - a <= 1)) return false;
   if (/^(broke|broken|broke out|breaks)$/.test(state) && /^(trail|ice)$/.test(f.low(s.to))) return false;
   if (/^(ate|eaten|eating|eats|bit)$/.test(state) && !behind) return false;

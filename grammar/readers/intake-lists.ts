@@ -253,7 +253,8 @@ function leftOutVerb(f: Frame, list: Intake[]): void {
     const { to } = hit;
     if (!/^([.,;!]|and|but|while|naturally|of|)$/.test(f.low(to)) && !f.dogFrom(to)) continue;
     const at = f.tokens[d.from]?.start ?? 0;
-    const first = list.filter((x) => x.span && x.span[1] <= at && !x.assertion).at(-1);
+    const first =
+      list.filter((x) => x.span && x.span[1] <= at && !x.assertion && x.rule !== HEADED).at(-1) ?? headed(f, d.from);
     const told = first && f.tokens.findIndex((t) => t.start >= (first.span?.[0] ?? 0));
     if (!first || told === undefined || f.sentence(told) !== f.sentence(d.from)) continue;
     if (list.some((x) => x.what === first.what && d.dogs.every((y) => x.dogs.includes(y)) && x.dogs.length < 3))
@@ -269,6 +270,26 @@ function leftOutVerb(f: Frame, list: Intake[]): void {
     });
     f.claim(d.from, to);
   }
+}
+
+const HEADED = '<dog> <how much>, under the name of the meal';
+/** "Supper: Rook half, Gus all, Ivy none": the meal heads the list. */
+function headed(f: Frame, i: number): Intake | undefined {
+  let start = i;
+  while (start > 0 && !f.isStrong(start - 1)) start--;
+  const food = f.m.from('food', start);
+  if (!food || food.value === 'appetite' || f.dogAt(start) || !/^[:-]$/.test(f.low(food.to))) return undefined;
+  const what = food.value === 'water' || food.value === 'snack' || food.value === 'meal' ? food.value : undefined;
+  const item = /^(water|solid)$/.test(food.value) ? itemAt(f, food) : undefined;
+  return {
+    kind: 'intake',
+    dogs: [],
+    what: whatOf(f, { what, at: food.from, own: true }, food),
+    took: 'all',
+    ...(item && item !== 'water' ? { item } : {}),
+    span: f.span([food.from, food.to]),
+    rule: HEADED,
+  };
 }
 
 /** "Banjo drank 1 l, Pesto 1 l, Polka half": a dog and a volume behind a drink that was measured. */

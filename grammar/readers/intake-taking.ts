@@ -110,6 +110,8 @@ function isMeasured(f: Frame, m: Mention): boolean {
 /** "may not have eaten", "never really drank": with a doubt over it, it is a denial still. */
 function deniedVerb(f: Frame, m: Mention): boolean {
   let k = m.from - 1;
+  // "too wound up to eat"
+  if (f.low(k) === 'to' && [1, 2, 3, 4].some((n) => f.low(k - n) === 'too' && !f.strongBetween(k - n, k))) return true;
   while (/^(have|has|had|been|be|even|ever|really|actually)$/.test(f.low(k))) k--;
   return /^(n't|not|never)$/.test(f.low(k)) && f.low(k + 1) !== 'only';
 }
@@ -220,7 +222,7 @@ function refine(f: Frame, m: Mention, took: Intake['took'], words: string, _kind
       f.claim(a.from, a.to);
       return a.value;
     }
-    if (/^(nothing|none)$/.test(f.low(k))) {
+    if (/^(nothing|none|neither)$/.test(f.low(k))) {
       f.claim(k, k + 1);
       return 'none';
     }

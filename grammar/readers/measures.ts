@@ -217,7 +217,10 @@ function keyword(f: Frame, q: Quantity, told: readonly What[]): { what?: What; f
       // "temperature was 103.4 this morning, down to 101.9 tonight"
       if (
         /^(up to|down to)$/.test(words) &&
-        told.includes('temperature') &&
+        (told.includes('temperature') ||
+          f.m
+            .of('quantity')
+            .some((x) => x.value === 'temperature' && x.to <= m.from && !f.strongBetween(x.from, m.from))) &&
         ((q.value > 96 && q.value < 110) || (q.value > 36 && q.value < 43))
       )
         return { what: 'temperature', from: m.from };

@@ -164,7 +164,8 @@ function readTemperature(f: Frame, q: Quantity): boolean {
   let ok = q.dimension === 'temperature';
   if (!ok && q.dimension === 'number' && !q.unit && (!q.weak || q.value === 0)) ok = airByWords(f, q, right);
   if (!ok) return false;
-  if (/\b(weigh|weight|bcs)\b/.test(left)) return false;
+  // no air is so warm: a point was lost
+  if (Math.abs(q.value) > 150 || /\b(weigh|weight|bcs)\b/.test(left)) return false;
   // "dropped ten degrees on the river": by how much it changed
   if (
     /\b(dropped|drops|fell|fallen|rose|risen|climbed|lost|gained|warmed|cooled|colder|warmer|swing of)( up| off| down)?( by| about| another| almost| nearly| some| a good| roughly)*$/.test(

@@ -185,6 +185,9 @@ export const guards: Record<string, Guard> = {
   // "his tail is limp" tells no lameness
   limp: ({ sites, f, m }) => sites[0]?.part !== 'tail' && f.siteAt(m.to)?.part !== 'tail',
   hole: ({ sites, prev }) => prev !== 'boot' && sites.some((s) => /^(pad|web|ear|toe)$/.test(s.part ?? '')),
+  // "too wound up to eat"
+  wound: ({ next, sites, prev }) =>
+    next !== 'up' && (sites.length > 0 || /^(a|the|that|his|her|open|small|old|bite|no|any)$/.test(prev)),
   bite: ({ prev, sites }) =>
     /^(a|the|no|small|little|bad|nasty|deep|that|dog|any|his|her)$/.test(prev) && sites.length > 0,
   bites: ({ prev, sites }) => /^(no|some|few|any|two|three|small|with)$/.test(prev) && sites.length > 0,

@@ -20,7 +20,7 @@ export const feet: readonly Row[] = [
   [
     'boot-state',
     'off',
-    "off; took off; take off; taking off; taken off; pulled; pulled off; pulling; removed; remove; stripped; stripping; strip; peeled; peeled off; took them off; came off; taking them off; without; bare foot; barefoot; barefooted; took em off; took em all off; took them all off; pulled em; pulled them; bootless; going bare; didn't bother with; did not bother with; didn't bother; skipped; skipped the; skipping the; off to let; off to dry; off to air; off to give; off to save; off to look; off to check; all off; took; take; pull; unbooted; undid; no",
+    "off; took off; take off; taking off; taken off; pulled; pulled off; pulling; removed; remove; stripped; stripping; strip; peeled; peeled off; took them off; came off; taking them off; without; bare foot; barefoot; barefooted; took em off; took em all off; took them all off; pulled em; pulled them; bootless; going bare; didn't bother with; did not bother with; didn't bother; skipped; skipped the; skipping the; off to let; off to dry; off to air; off to give; off to save; off to look; off to check; off for the night; off for the day; off for now; off for a bit; off for a while; off for the break; off for the rest; all off; took; take; pull; unbooted; undid; no",
   ],
   [
     'boot-state',
@@ -35,7 +35,7 @@ export const feet: readonly Row[] = [
   [
     'boot-state',
     'changed',
-    'changed; change; changing; swapped; swapped out; swap; swapping; replaced; replace; replacing; fresh; fresh ones; new; new one; new ones; new one on; new ones on; redid; redone; switched; fresh booties; exchanged; swapped for; traded; new set; fresh set; put new ones on; fresh one; changed out; rebooted; renewed; put a new one on; put on new ones; put on a new one; got a new one; new bootie; spare; put fresh ones on; changed the whole set; changed the set; changed the lot; whole new set; all new ones; changed them all; changed all of them; changed all four; swapped the set; swapped the lot; swapped all of them; a whole new set; new booties all round; new booties all around',
+    'changed; change; changing; swapped; swapped out; swap; swapping; replaced; replace; replacing; fresh; fresh ones; new; new one; new ones; new one on; new ones on; redid; redone; redo; redoing; switched; fresh booties; exchanged; swapped for; traded; new set; fresh set; put new ones on; fresh one; changed out; rebooted; renewed; put a new one on; put on new ones; put on a new one; got a new one; new bootie; spare; put fresh ones on; changed the whole set; changed the set; changed the lot; whole new set; all new ones; changed them all; changed all of them; changed all four; swapped the set; swapped the lot; swapped all of them; a whole new set; new booties all round; new booties all around',
   ],
 
   [

@@ -256,6 +256,14 @@ export const GAPPED: readonly Gapped[] = [
     6,
   ),
   row('ate', 'all', 'had got gets', 'down', 'his hers theirs it all of half straight', 3),
+  row(
+    'ate',
+    'none',
+    'bowl bucket dish pan food snack supper breakfast dinner kibble',
+    'untouched; still full; not touched',
+    BE,
+    3,
+  ),
   row('ate', 'none', 'handed gave brought', 'back untouched; back to me untouched', 'his hers theirs it'),
   row(
     'ate',

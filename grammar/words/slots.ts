@@ -44,5 +44,5 @@ export const AFTER_OBJECT = set(
 );
 /** Verbs that take a dog as their object. */
 export const TAKES_DOG = set(
-  'loaded load loading dropped drop dropping moved move put putting pulled swapped massaged wrapped weighed weigh fed watered snacked gave give left kept keep took take ran hooked booted boot harnessed checked rested rest trimmed cleaned had have has bagged bag replaced stretched trade traded with and beside behind on for by to from than except but minus plus like unhooked hitched bumped brought switched told let',
+  'offered offer kneaded iced stitched bandaged bootied rebooted coaxed loaded load loading dropped drop dropping moved move put putting pulled swapped massaged wrapped weighed weigh fed watered snacked gave give left kept keep took take ran hooked booted boot harnessed checked rested rest trimmed cleaned had have has bagged bag replaced stretched trade traded with and beside behind on for by to from than except but minus plus like unhooked hitched bumped brought switched told let',
 );
