@@ -216,6 +216,8 @@ export function resolve(f: Frame, found: ReadFinding[]): void {
     )
       continue;
     const at = behindClause(f, m.from);
+    // "the ice is out": of nothing else
+    if (f.low(m.to - 1) === 'out' && f.m.at('sign', m.from - 1)?.value !== 'iced') continue;
     const near = f.sites.some((s) => s.to <= at && at - s.to <= 3 && !s.anaphor && s.part);
     // "he hasn't gone yet"
     if (/^(not|n't|never)$/.test(f.low(m.from - 1))) continue;

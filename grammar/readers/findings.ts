@@ -174,6 +174,9 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
       site: r.site,
     }));
   if (!signStands(f, m, sites, found)) return [];
+  // "the ice balls came out": those told before
+  const out = sign === 'iced' ? f.m.from('over', m.to) : undefined;
+  if (out && f.low(out.to - 1) === 'out' && found.some((r) => r.entry.sign === 'iced')) return [];
   if (goneToo(f, m)) {
     const told = found.findLast((r) => r.entry.sign === sign && r.entry.assertion !== 'absent');
     if (told) {

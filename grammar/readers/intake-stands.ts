@@ -110,6 +110,13 @@ export function takingStands(
     !f.m.at('food', m.to + 1)
   )
     return false;
+  // "even Snorre, who is picky", "our picky eater", "usually fussy": how a dog is, not how it ate
+  if (/^(picky|fussy)$/.test(words)) {
+    let k = m.from - 1;
+    while (/^(is|'s|so|very|a|bit|little|always|usually|normally|often|generally|our|my|the|such)$/.test(f.low(k))) k--;
+    const trait = f.tokens.slice(k + 1, m.from).some((t) => /^(always|usually|normally|often|generally)$/.test(t.low));
+    if (trait || f.low(k) === 'who' || /^(eater|one|girl|boy|dog|lady|thing)$/.test(next)) return false;
+  }
   if (/^(nearly|almost) all$/.test(words) && (next === ':' || next === 'of')) return false;
   // "trotting almost all the way"
   if (/^(nearly|almost) all$/.test(words) && (!topic || /^(the|of|day|night|week|morning|run)$/.test(next)))

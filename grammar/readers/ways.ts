@@ -17,10 +17,12 @@ const LINK =
 export function readAttitude(f: Frame): void {
   let covered = 0;
   const out: { dogs: string; manner: string; to: number }[] = [];
+  let last: { owner: Owner; to: number } | undefined;
   for (const m of f.m.of('manner')) {
     if (m.from < covered || f.isClaimed(m.from, m.to) || f.dogAt(m.from)) continue;
-    const owner = mannerOwner(f, m);
+    const owner = mannerOwner(f, m) ?? joinedTo(f, m, last);
     if (!owner) continue;
+    last = { owner, to: m.to };
     let assertion = nothingElse(f, m) ? 'present' : f.assertion(m.from, m.to);
     const key = { dogs: owner.dogs.join(), manner: m.value as string, to: m.to };
     if (out.some((o) => o.dogs === key.dogs && o.manner === key.manner)) {
@@ -46,6 +48,12 @@ export function readAttitude(f: Frame): void {
     out.push(key);
     covered = m.to;
   }
+}
+
+/** "Odd is odd today. Slack tug and tail down": the second way of the one the first was told of. */
+function joinedTo(f: Frame, m: Mention, last: { owner: Owner; to: number } | undefined): Owner | undefined {
+  if (!last || m.from - last.to !== 1 || !/^(and|,|&|\+|n|with|\/)$/.test(f.low(last.to))) return undefined;
+  return mannerStands(f, m, wordsIn(f.tokens, m.from, m.to)) ? last.owner : undefined;
 }
 
 /** "she got scared but she didn't quit" */
