@@ -11,7 +11,8 @@ import { distribute, lateSites, readHasIt, readPossibleSites, resolve } from './
 import { readFragments } from './finding-fragments.ts';
 import { eachOf, merged, ofOthersToo } from './finding-lists.ts';
 import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } from './finding-parts.ts';
-import { readFine, readNothing } from './fine.ts';
+import { readFine } from './fine.ts';
+import { readNothing } from './fine-nothing.ts';
 import { doubted, said } from './places.ts';
 import { signStands } from './sign-guards.ts';
 import { partFor, siteBeside, siteOwner, WHOLE_BODY } from './where.ts';
