@@ -41,6 +41,10 @@ function eaten(f: Frame, from: number, k: number): boolean {
   return true;
 }
 
+/** "snow on the groin to cool it": said what it is for. */
+const cools = (f: Frame, m: Mention): boolean =>
+  f.tokens.slice(m.to, m.to + 8).some((t) => /^cool/.test(t.low) && f.sentence(t.i) === f.sentence(m.from));
+
 /** "hugged her to warm her up", "rubbed his ears to warm them up"; not "trotted easy to warm him up". */
 function warmedByHand(f: Frame, m: Mention, words: string): boolean {
   const parts = f.sites.some((s) => s.to <= m.from && m.from - s.to <= 4 && s.part);
@@ -60,7 +64,7 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
   if (/^(my|our|your)$/.test(next) && !f.dogFrom(m.to) && !f.dogFrom(m.to + 1)) return false;
   const object = f.dogFrom(m.to) ?? f.dogFrom(m.to + 1);
   const site = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 4);
-  const it = /^(it|that|them|em|both|him|her|out|up|down|back)$/.test(next);
+  const it = /^(it|that|those|these|them|em|both|him|her|out|up|down|back)$/.test(next);
   // "Tank is wiped": how he went, not what was done.
   if (
     f.m.at('manner', m.from) &&
@@ -166,16 +170,15 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
           (it || Boolean(object) || Boolean(site) || /snow|ice/.test(words)) &&
           (/snow|ice/.test(words) || snowNear(f, m))
         );
-      if (words === 'snow on')
-        return (
-          /^(put|packed|held|rubbed|and|slapped|some|stuck|had|with)$/.test(prev) &&
-          (Boolean(site) || (/^(it|that|them|there|both)$/.test(next) && f.entries.some((e) => e.kind === 'finding')))
+      if (/^(snow|ice) on$/.test(words)) {
+        const told = f.entries.some((e) => e.kind === 'finding');
+        const there = Boolean(site) || (/^(it|that|them|there|both)$/.test(next) && told);
+        if (/^(put|packed|held|rubbed|and|slapped|some|stuck|had|with)$/.test(prev)) return there;
+        const asks = f.entries.some(
+          (e) => e.kind === 'finding' && /^(hot|swollen|sore|lame|bruised|stiff|overheated|collapsed)$/.test(e.sign),
         );
-      if (words === 'ice on')
-        return (
-          /^(put|and|with|held|some|slapped|stuck)$/.test(prev) &&
-          (Boolean(site) || (/^(it|that|them|there|both)$/.test(next) && f.entries.some((e) => e.kind === 'finding')))
-        );
+        return there && clauseStart && prev !== 'was' && (asks || cools(f, m)) && Boolean(site?.part);
+      }
       if (words === 'cold water') return Boolean(site) && /^(in|with)$/.test(prev);
       return true;
     case 'cleaned':

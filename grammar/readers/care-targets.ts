@@ -62,6 +62,9 @@ export function targetsOf(
       ? f.dogs.filter((d) => d.to <= m.from && m.from - d.to <= 2 && d.dogs.length).at(-1)
       : undefined;
   if (subject) return [{ dogs: subject.dogs, doubt: subject.doubt }];
+  // "stiff in both hips, so I rubbed those for him"
+  if (!whole && last?.site && /^(those|these)$/.test(next) && !f.m.at('part', m.to + 1))
+    return [{ dogs: last.entry.dogs, site: siteFrom(last) }];
   const them =
     object &&
     object.kind === 'pronoun' &&

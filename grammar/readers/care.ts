@@ -78,7 +78,7 @@ export function readCare(f: Frame, found: readonly ReadFinding[]): void {
     found.some((r) =>
       c.part
         ? footPart(r.entry.part) === footPart(c.part) || (!r.entry.part && r.entry.sign === 'any')
-        : r.entry.dogs.some((d) => c.dogs.includes(d) || d === '*'),
+        : r.entry.dogs.some((d) => c.dogs.includes(d) || d === '*' || c.dogs[0] === '*'),
     );
   for (const o of out) if (o.entry.act !== 'checked' || !tells(o.entry)) f.add(o.entry);
 }

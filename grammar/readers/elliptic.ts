@@ -5,6 +5,7 @@
 import type { Entry } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
 import { readOtherPlaces } from './elliptic-places.ts';
+import { readComesIn } from './elliptic-season.ts';
 import { readSideOf } from './elliptic-sides.ts';
 import { readStoolInOrder } from './elliptic-stools.ts';
 import { before, ENDS, endsAt, isTold, justBefore } from './elliptic-told.ts';
@@ -15,7 +16,7 @@ import { doubted } from './places.ts';
 export function readElliptic(f: Frame): void {
   for (const d of f.dogs) {
     if (!d.dogs.length || d.excepted) continue;
-    if (readStoolInOrder(f, d)) continue;
+    if (readStoolInOrder(f, d) || readComesIn(f, d)) continue;
     if (d.possessive && d.kind === 'names') readHers(f, d);
     else if (d.kind !== 'pronoun')
       readNobody(f, d) ||

@@ -293,5 +293,23 @@ function gearOwner(f: Frame, item: Mention, s: Mention, name: string): string[] 
     before.dogs.length <= 2
   )
     return before.dogs;
-  return [];
+  return rubbedBy(f, item, name);
+}
+
+/** "The harness has rubbed Ivy's armpit … the harness is worn anyway": the one that rubs her is hers. */
+function rubbedBy(f: Frame, item: Mention, name: string): string[] {
+  if (!/^(harness|collar|neckline|necklines|bellyband|belly strap|jacket|coat)$/.test(name)) return [];
+  if (!/^(the|that|this)$/.test(f.low(item.from - 1))) return [];
+  const first = f.m.of('item').findLast((x) => x.to <= item.from && sameItem(f.low(x.to - 1), name));
+  if (!first || f.sentence(item.from) - f.sentence(first.from) > 2) return [];
+  const rub = f.entries.findLast((e) => {
+    if (e.kind !== 'finding' || e.sign !== 'rub' || e.assertion || e.dogs.length !== 1 || !e.span) return false;
+    const at = f.tokens.findIndex((t) => t.end > (e.span?.[0] ?? 0));
+    return f.sentence(at) === f.sentence(first.from) && Math.abs(at - first.from) < 12;
+  });
+  // Another dog named since has a harness, too.
+  const other = f.dogs.some(
+    (d) => d.kind !== 'pronoun' && d.from >= first.to && d.to <= item.from && d.dogs.join() !== rub?.dogs.join(),
+  );
+  return rub && !other ? [...rub.dogs] : [];
 }

@@ -24,7 +24,7 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     modeAt = 0;
   }
   for (const q of f.quantities) {
-    if (used.has(q) || soMany(f, q)) continue;
+    if (used.has(q) || soMany(f, q) || ofScale(f, q)) continue;
     const here = keyword(f, q, told);
     const named = here.what;
     if (q.ratio && bodyScore(f, q, named)) {
@@ -99,6 +99,10 @@ export function readMeasures(f: Frame, used: Set<Quantity>): void {
     list = [...list, q];
   }
 }
+
+/** "on the nine-point chart": how far the chart goes, not what was found. */
+const ofScale = (f: Frame, q: Quantity): boolean =>
+  q.value === 9 && f.m.of('quantity').some((m) => m.value === 'body-condition' && m.from <= q.from && q.to < m.to);
 
 /** "weighed four before lunch": dogs, not pounds. */
 const soMany = (f: Frame, q: Quantity): boolean =>
@@ -182,7 +186,7 @@ function keyword(f: Frame, q: Quantity, told: readonly What[]): { what?: What; f
     const m = f.m.from('quantity', k);
     if (m && (k === q.to || /^(on|bpm|beats|in|for|body|out|of)$/.test(f.low(q.to)))) {
       // "down two, body condition three": the word belongs to the number behind it.
-      const own = f.quantities.some((x) => x.from >= m.to && x.from - m.to <= 2);
+      const own = f.low(m.to) !== ',' && f.quantities.some((x) => x.from >= m.to && x.from - m.to <= 2);
       if (!own && (m.value === 'body-condition' || m.value === 'heart-rate')) return { what: m.value, from: q.from };
       // "38.4 under the tail", "101.9 rectal"
       if (!own && m.value === 'temperature' && m.from === q.to && blood(q.value) && atTheTail(f, m))

@@ -134,6 +134,8 @@ export function groupStands(
       )
     )
       return false;
+    // "rubbed all the hair off"
+    if (/^(the|his|her|its|my|that|this)$/.test(next)) return false;
     // "with her tug all droopy", "his tail all limp": of the one thing
     if (/^(his|her|its)$/.test(tokens[g.from - 2]?.low ?? '') && !prev.endsWith('s')) return false;
     // "Fern, feet all good": all four of hers

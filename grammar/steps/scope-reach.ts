@@ -118,12 +118,16 @@ function planned(g: Ground, from: number, to: number): boolean {
   return false;
 }
 
+const FORECASTS = /^(forecasting|calling|predicting|promising|expecting|saying)$/;
+
 /** Over a full stop a heading goes only to sentences that tell nothing of their own. */
 function tellsNothing(g: Ground, cue: Cue, from: number, to: number): boolean {
   const told = VERB | NOW | TOLD;
   for (let b = to; b < g.tokens.length && b < to + WINDOW; b++) {
     const f = g.flags[b] as number;
     if (f & (SENTENCE | CONTRAST)) break;
+    // "just six miles, and they're forecasting snow": a forecast tells nothing that has been
+    if (FORECASTS.test(lowAt(g, b + 1)) || FORECASTS.test(lowAt(g, b + 2))) break;
     if (f & told) return false;
   }
   // "Tomorrow I'm booting both leaders. And Gravy starts in wheel": its own sentence may plan in its own way

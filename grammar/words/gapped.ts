@@ -246,6 +246,14 @@ export const GAPPED: readonly Gapped[] = [
     'his her their hers the it head nose heads noses fish salmon beef meat kibble broth supper dinner breakfast snack food meal',
     3,
   ),
+  row(
+    'quantity',
+    'body-condition',
+    'nine 9',
+    'point scale; point chart; point thing; point system; point score; point; pointer; scale; chart',
+    '- to',
+    1,
+  ),
   row('act', 'warmed', 'warm warming', 'up', `${DOG} him her them it back all right`, 3),
   row(
     'act',
