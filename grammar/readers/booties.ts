@@ -103,6 +103,9 @@ function stateOf(f: Frame, h: Mention): { value: State; from: number; to: number
       /^(the|all|every|each|his|her|their|everybody|everyone)$/.test(f.low(s.to))
     )
       continue;
+    // "wet through" is no hole
+    if (f.low(s.from) === 'through' && /^(wet|soaked|soaking|drenched|sopping|frozen)$/.test(f.low(s.from - 1)))
+      continue;
     // "fresh booties all round": the state holds the bootie
     const holds = s.from <= h.from && s.to >= h.to && s.to - s.from > h.to - h.from;
     const gap = holds ? 0 : s.from >= h.to ? s.from - h.to : h.from - s.to;

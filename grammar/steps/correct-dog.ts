@@ -15,7 +15,26 @@ export const mayBeAnother = (tokens: readonly Token[], m: Mentions): boolean =>
 
 /** The first statement whose dog is taken back, put right. */
 export function anotherDog(v: View): Corrected | undefined {
-  return notThisOne(v) ?? butThatWas(v) ?? saidBefore(v);
+  return notThisOne(v) ?? thoughtItWas(v) ?? butThatWas(v) ?? saidBefore(v);
+}
+
+/** "Bad coughing. First I thought it was Tank, but no, it is Gus.": what was thought goes, and the other is named for what was told before. */
+function thoughtItWas(v: View): Corrected | undefined {
+  for (const left of v.items) {
+    if (left.type !== 'dog' || !/^(was|is|'s)$/.test(lowOf(v, left.from - 1)) || lowOf(v, left.from - 2) !== 'it')
+      continue;
+    let start = left.from - 3;
+    if (lowOf(v, start) === 'that') start--;
+    if (!SAID.test(lowOf(v, start))) continue;
+    while (/^(i|we|first|at|had|'d|have|originally|initially|just|,)$/.test(lowOf(v, start - 1))) start--;
+    let k = left.to;
+    while (/^(,|but|no|nope|actually|and|turns|out|in|fact)$/.test(lowOf(v, k))) k++;
+    const is = k > left.to ? dogThatIs(v, k, 0) : undefined;
+    if (!is || nameOf(v, is.dog) === nameOf(v, left) || !/^([.;!]|)$/.test(lowOf(v, is.dog.to))) continue;
+    if (start > 0 && !STRONG.has(lowOf(v, start - 1))) continue;
+    return { tokens: [...v.tokens.slice(0, start), ...v.tokens.slice(is.from)], done: start };
+  }
+  return undefined;
 }
 
 const lowOf = (v: View, i: number) => v.tokens[i]?.low ?? '';

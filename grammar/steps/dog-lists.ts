@@ -190,7 +190,8 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
     (b.value === 'all' || b.value === 'both' || b.value?.startsWith('rest') || b.value?.startsWith('other'))
   )
     return false;
-  if (between.length === 0) return a.kind === 'names' && b.kind === 'names';
+  // "trimmed Bacon and Jam | Honey's dewclaw is torn": the one behind begins anew
+  if (between.length === 0) return a.kind === 'names' && b.kind === 'names' && (a.possessive || !b.possessive);
   // "Rook's and Ivy's feet": a possessive for each
   if (between[0]?.low === "'s" && a.kind === 'names' && b.kind === 'names')
     return (b.possessive || tokens[b.to]?.low === "'s") && /^(and|&|\+|,|, and|, &)$/.test(lowsOf(between.slice(1)));

@@ -106,9 +106,22 @@ export class Frame {
     const starts = this.tokens.map((t) => t.start);
     const back = this.#takenBack.map(({ dog, start }) => ({ dog, at: starts.findIndex((s) => s > start) }));
     resolveDogs(this.dogs, this.roster, this.told, back);
+    for (const d of this.dogs) if (d.kind === 'pronoun') this.#explained(d);
     this.sites = findSites(this.tokens, this.m, this.dogs);
     this.#siteAt = cover(this.tokens.length, this.sites);
     this.#assertions.borders = bordersOf(this);
+  }
+
+  /** "He ran very well, Bela I mean": the name behind says who. */
+  #explained(d: DogPhrase): void {
+    const name = this.dogs.find((n) => n.kind === 'names' && !n.possessive && n.from >= d.to && n.from - d.to < 10);
+    if (!name || this.low(name.to) !== 'i' || this.low(name.to + 1) !== 'mean') return;
+    const sexes = name.dogs.map((x) => this.roster.sexOf(x));
+    if (d.value !== 'they' && sexes.some((s) => s && s !== d.value)) return;
+    d.dogs = [...name.dogs];
+    d.doubt = undefined;
+    d.much = undefined;
+    name.company = true;
   }
 
   low(i: number): string {

@@ -309,6 +309,9 @@ function pronoun(p: DogPhrase, before: readonly DogPhrase[], roster: Roster, lin
       continue;
     }
     if (beside && (fit.length !== 1 || b.kind !== 'names' || p.from - b.to > 24)) return beside;
+    // "Clara has them on her front feet": hers who has them
+    const has = b.kind === 'pronoun' && b.value === 'they' ? before[k - 1] : undefined;
+    if (has?.kind === 'names' && has.dogs.length === 1 && b.from - has.to <= 2) continue;
     if (fit.length === 1) return fit;
     if (fit.length > 1 && b.kind === 'names' && !b.excepted) {
       p.doubt = `"${p.value === 'M' ? 'he' : 'she'}" could be ${fit.join(' or ')}`;

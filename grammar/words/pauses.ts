@@ -40,7 +40,7 @@ export const ACTIONS = set(
 /** Words that open something new wherever they stand. */
 export const OPENERS = set('okay ok anyway anyways anyhow meanwhile oh');
 /** What a note turns to without an article. */
-export const TOPICS = set('trail wind snow sky weather feet gums temp temperature tugs');
+export const TOPICS = set('fog sun rain trail wind snow sky weather feet gums temp temperature tugs');
 /** Words that begin a clause that hangs on another. */
 export const SUBORDINATE = set('if when while after before since because as once until though although whenever by');
 /** Words of time and place that lead into a statement without ending it. */
