@@ -74,7 +74,9 @@ function givenRub(f: Frame, m: Mention): boolean {
 export function nearItem(f: Frame, m: Mention): boolean {
   for (let k = m.from - 5; k < m.to + 3; k++) {
     const item = f.m.at('item', k);
-    if (item && !f.siteAt(k)) return true;
+    // "isn't raw and the harness is worn": the next statement's
+    const next = item && k >= m.to && f.low(m.to) === 'and' && /^(is|'s|was|are)$/.test(f.low(item.to));
+    if (item && !next && !f.siteAt(k)) return true;
   }
   return false;
 }

@@ -190,6 +190,39 @@ export const SUBJECTS: readonly Rule[] = [
     markAt: (v, i) => (has(v, i + 1, 'side', 'end') ? ',' : '.'),
   },
   {
+    // "warmed it inside my mitt | left one looks fine"
+    name: '<left> one <verb>',
+    mark: '.',
+    at: (v, i) =>
+      /^(left|right|other)$/.test(low(v, i)) &&
+      low(v, i + 1) === 'one' &&
+      /^('s|is|was|looks|looked|feels|felt|seems)$/.test(low(v, i + 2)) &&
+      !/^(the|his|her)$/.test(low(v, i - 1)) &&
+      !v.nameAt.has(i - 1) &&
+      !has(v, i - 1, 'side', 'end', 'part') &&
+      !led(v, i),
+  },
+  {
+    name: 'everything <so>',
+    mark: ',',
+    at: (v, i) =>
+      low(v, i) === 'everything' &&
+      !led(v, i) &&
+      !verbBefore(v, i) &&
+      (/^('s|is|was)$/.test(low(v, i + 1)) || has(v, i + 1, 'surface', 'surface-weak') !== undefined),
+  },
+  {
+    // "emptied their bowls | skin tenting on him now"
+    name: '<gums or skin>',
+    mark: '.',
+    at: (v, i) =>
+      /^(gums|skin|eyes)$/.test(low(v, i)) &&
+      v.m.from('sign', i)?.value === 'dehydrated' &&
+      !v.nameAt.has(i - 1) &&
+      !has(v, i - 1, 'pronoun', 'sign') &&
+      !led(v, i),
+  },
+  {
     name: '<topic>',
     mark: '.',
     at(v, i) {

@@ -177,9 +177,45 @@ export const TURNS: readonly Rule[] = [
       (low(v, i) === 'spare' || /^ones?$/.test(low(v, i + 1)) || has(v, i + 1, 'item', 'bootie') !== undefined),
   },
   {
+    // "not dehydrated | tight tug again": a denial is over where it is told how the dog went
+    name: '<not so> <manner>',
+    mark: ',',
+    at(v, i) {
+      const manner = v.m.from('manner', i);
+      if (!manner || has(v, i - 1, 'sign', 'part')?.to !== i || (v.m.from('sign', i)?.to ?? 0) >= manner.to)
+        return false;
+      for (let k = i - 1; k >= v.from && i - k < 8; k--)
+        if (/^(no|not|n't|never|without)$/.test(low(v, k))) return k < i - 1;
+      return false;
+    },
+  },
+  {
+    name: 'snow on <site>',
+    mark: ',',
+    at: (v, i) => {
+      const act = v.m.from('act', i);
+      return (
+        act?.value === 'cooled' &&
+        /^(snow|ice)$/.test(low(v, i)) &&
+        low(v, act.to - 1) === 'on' &&
+        has(v, i - 1, 'pronoun', 'sign') !== undefined
+      );
+    },
+  },
+  {
+    name: '<surface> <how far>',
+    mark: ',',
+    at: (v, i) =>
+      v.quantities.get(i)?.dimension === 'distance' &&
+      has(v, i - 1, 'surface', 'surface-weak') !== undefined &&
+      !has(v, i, 'surface') &&
+      /^(to|left|out|in|so|total|done|today|all|from)$/.test(low(v, v.quantities.get(i)?.to ?? i)),
+  },
+  {
     name: '<number> <trail or sky>',
     mark: ',',
     at: (v, i) =>
+      low(v, i) !== 'of' &&
       v.quantityAt.has(i - 1) &&
       !v.quantityAt.has(i) &&
       ['surface', 'condition', 'surface-weak', 'condition-weak'].some((tag) => v.m.from(tag, i)) &&

@@ -198,6 +198,7 @@ const POSSIBLE: CueGroup[] = [
     gives: 'possible',
     direction: 'forward',
     reach: 'near',
+    clause: 'subject',
     phrases: `
       something {wrong|up|off|going on|not right|funny|} {with|in} ; possible ; poss ; poss . ; potential ; potentially ; questionable ; query ; probable ; likely
       {suspect|suspects|suspected|suspicious for|suspicion of}`,
