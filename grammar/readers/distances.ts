@@ -297,6 +297,19 @@ function measureOf(f: Frame, _q: Quantity, left: string, right: string): Measure
   // "eleven from the truck to the cabin": from one place to another
   const ends = /^from (the|our|my) (?:\w+ ){1,2}to (the|our|my) (?!go\b)\w/.exec(right);
   if (ends && !/\b(still|another)\b/.test(left)) return 'leg';
+  // "the loop is 8.4 miles"
+  if (
+    /\b(loop|route|course|circuit|run|outing)( today| tonight| there)?( is| was| 's| measures| comes to| came to)( about| around| just| only| exactly| roughly| a little over| under)*$/.test(
+      left,
+    )
+  )
+    return 'total';
+  // "we're seven miles up the mail route"
+  if (
+    /\b(we|i|they)( 're| are| 'm| am| were)( about| roughly| maybe| now| just)*$/.test(left) &&
+    /^(up|down|along|into|out on|in on) (the|this|our|that)\b/.test(right)
+  )
+    return 'mark';
   if (
     /^(still )?(more )?(to go|to home|still|left|remain|remains|remaining|yet|left to go|from (home|the (finish|yard|truck))|out from|still ahead|to (run|cover|do|home|the (yard|truck|kennel|finish))|short of|till home|until|till|ahead of us|in front of us|before us)\b/.test(
       right,

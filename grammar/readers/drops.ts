@@ -56,6 +56,15 @@ export function readDrops(f: Frame): void {
     if (/^(day|a|the|rest)$/.test(f.low(m.from)) && /^(off|day)$/.test(f.low(m.to - 1)) && givenRest(f, m)) continue;
     // "drunk every drop"
     if (f.m.at('sign', m.from)?.value === 'thin') continue;
+    // "tried to climb in the sled"
+    if (
+      [2, 3].some(
+        (n) =>
+          /^(try|tried|tries|trying|wanted|wants|want|begged|begging|asked|asking)$/.test(f.low(m.from - n)) &&
+          f.low(m.from - n + 1) === 'to',
+      )
+    )
+      continue;
     // "before we dropped onto the ice": the team goes down there
     if (
       /^drop/.test(f.low(m.from)) &&

@@ -4,6 +4,7 @@
  */
 import type { Entry } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
+import { readHasOne } from './elliptic-has.ts';
 import { readOtherPlaces } from './elliptic-places.ts';
 import { readComesIn } from './elliptic-season.ts';
 import { readSideOf } from './elliptic-sides.ts';
@@ -16,7 +17,7 @@ import { doubted } from './places.ts';
 export function readElliptic(f: Frame): void {
   for (const d of f.dogs) {
     if (!d.dogs.length || d.excepted) continue;
-    if (readStoolInOrder(f, d) || readComesIn(f, d)) continue;
+    if (readStoolInOrder(f, d) || readComesIn(f, d) || readHasOne(f, d)) continue;
     if (d.possessive && d.kind === 'names') readHers(f, d);
     else if (d.kind !== 'pronoun')
       readNobody(f, d) ||

@@ -23,7 +23,20 @@ export function takingStands(
 ): boolean {
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
-  const topic = food.own || served.at >= 0 || mealTold(f) || f.m.of('drank').some((x) => x.to <= m.from);
+  const topic =
+    food.own ||
+    served.at >= 0 ||
+    mealTold(f) ||
+    f.m.of('drank').some((x) => x.to <= m.from) ||
+    f.m
+      .of('ate')
+      .some(
+        (x) =>
+          x.to <= m.from &&
+          /^(took (two|three|a|one|some)|ate|eats|only ate|picked at|nibbled|wolfed|inhaled|refused)/.test(
+            phrase(f, x),
+          ),
+      );
   if (/^(left|left half|left some)$/.test(words) && f.siteAt(m.from)) return false;
   // "left his snack half eaten"
   if (

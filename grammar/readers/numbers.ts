@@ -97,10 +97,19 @@ function readSpeed(f: Frame, q: Quantity): boolean {
       right,
     );
   if (/\b(down to)$/.test(left) && q.dimension !== 'speed') return false;
+  // "speed since then: 17.9", "we hold 17 now"
+  const headed =
+    (/\b(speed|pace|average)( \w+){0,4} :$/.test(left) ||
+      (/\bwe( are|'re)? (hold|holding|keep|keeping|make|making)$/.test(left) &&
+        /^(now|on|steady|all|\.|,|$)/.test(right))) &&
+    q.dimension === 'number' &&
+    !q.weak &&
+    q.value > 2 &&
+    q.value < 40;
   // "fifteen kilometres in the hour"
   const inTheHour =
     q.dimension === 'distance' && /^(mi|km)$/.test(q.unit ?? '') && /^(in the|each|every) hour\b/.test(right);
-  if (q.dimension !== 'speed' && !bare && !averageBehind && !inTheHour && !onTheFlat) return false;
+  if (q.dimension !== 'speed' && !bare && !headed && !averageBehind && !inTheHour && !onTheFlat) return false;
   if (inTheHour) q = { ...q, unit: q.unit === 'mi' ? 'mph' : 'km/h' };
   if (q.unit && q.unit !== 'mph' && q.unit !== 'km/h') return false;
   const unit = (q.unit as 'mph' | 'km/h' | undefined) ?? (metric(f) ? 'km/h' : 'mph');

@@ -36,6 +36,8 @@ export function readTrail(f: Frame): void {
 }
 
 function surfaceStands(f: Frame, m: Mention, last: number): boolean {
+  // "he's firmed up now"
+  if (f.cues.some((c) => c.gives === 'resolved' && c.from <= m.from && m.to <= c.to)) return false;
   // "she won't hold still", "he wouldn't hold his head up": a dog's doing
   if (f.low(m.to - 1) === 'hold' && /^(still|it|his|her|that|the|on|steady|up|down|water)$/.test(f.low(m.to)))
     return false;
@@ -107,7 +109,7 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     last >= 0 &&
     m.from - last <= 6 &&
     gap.every((w) =>
-      /^(and|,|&|\+|but|then|n|consequently|therefore|thus|quite|fairly|extremely|rather|fairly|mostly|even|almost|really|pretty|very|also|a|bit|so|super|now|you|know|like|well|on|trail|in|there|here|out|it|'s|gets|getting)$/.test(
+      /^(and|,|&|\+|but|then|n|consequently|therefore|thus|quite|fairly|extremely|rather|fairly|mostly|even|almost|really|pretty|very|also|a|bit|so|super|now|you|know|like|well|bloody|damn|dead|proper|on|trail|in|there|here|out|it|'s|gets|getting)$/.test(
         w,
       ),
     )

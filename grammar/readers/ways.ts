@@ -161,6 +161,14 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     return false;
   // "her poop is soft, everybody else is solid"
   if (/^(solid|good|fine|great|normal|firm)$/.test(words) && stoolJustTold(f, m)) return false;
+  // "refused the thermometer": no way of going
+  if (
+    /^refus(ed|es|ing)$/.test(words) &&
+    [0, 1].some((n) =>
+      /^(thermometer|needle|pills?|booties?|boots|coat|jacket|brush|clippers|shot|harness)$/.test(f.low(m.to + n)),
+    )
+  )
+    return false;
   if (words === 'done in' && /^(half|a|an|the|no|under|about|\d)/.test(next)) return false;
   if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;

@@ -203,7 +203,11 @@ function mend(cuts: Piece[]): Piece[] {
 }
 
 /** Words that are written with a mark for their last letters: "wi'", "an'", "o'". */
-const CLIPPED: ReadonlySet<string> = new Set(['wi', 'an', 'o']);
+const CLIPPED: ReadonlyMap<string, string> = new Map([
+  ['wi', 'with'],
+  ['an', 'and'],
+  ['o', 'of'],
+]);
 /** "At", before a time, in the North. */
 const CLOCK_WORDS = /^(kl|kl\.|klo|klokka|klokken|klockan|klukkan)$/;
 
@@ -239,6 +243,7 @@ function shortForms(tokens: Token[], text: string): Token[] {
     }
     // "wi' Isla", "o' the": the mark stands for what is not said
     if (next?.low === "'" && !next.gap && CLIPPED.has(t.low) && tokens[k + 2]?.gap) {
+      t.low = CLIPPED.get(t.low) as string;
       t.end = next.end;
       tokens[k + 1] = t;
       continue;

@@ -123,7 +123,7 @@ export const body: readonly Row[] = [
   [
     'paws',
     'four',
-    'all four; all 4; all four feet; all 4 feet; all four paws; all fours; all four of his feet; all four of her feet; all of his feet; all of her feet; every foot; all feet; all paws; all her feet; all his feet; four feet; each foot; all his paws; all her paws; all four of',
+    'all four; all 4; all four feet; all 4 feet; all four paws; all fours; all four of his feet; all four of her feet; all of his feet; all of her feet; every foot; four feet; each foot; all four of',
   ],
   [
     'anaphor',

@@ -237,7 +237,7 @@ const POSSIBLE: CueGroup[] = [
     direction: 'backward',
     reach: 'statement',
     phrases: `
-      {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose} $ ; , {maybe|perhaps|probably|possibly} , {against|from|but|though|in|on|at} ; {n't|not} be {ruled out|excluded}
+      {,|} {maybe|perhaps|probably|possibly|i think|i guess|i reckon|i suppose|i believe} $ ; , {maybe|perhaps|probably|possibly} , {against|from|but|though|in|on|at} ; {n't|not} be {ruled out|excluded}
 , {they say|they 're saying|they said|says the radio|says the forecast|the radio says|the forecast says|so they say} $ ; , {they say|they 're saying|so they say|says the radio|says the forecast} ,
       {likely|expected|forecast|possible} {by|tonight|overnight|later|tomorrow|this} ; likely $ ; expected $
       {forecast|predicted|expected|promised|due} {for|on} {<day>|<shortday>|the weekend} {<daypart>|}
@@ -274,6 +274,7 @@ const RESOLVED: CueGroup[] = [
     direction: 'backward',
     reach: 'statement',
     phrases: `
+      {and|but|,|} {none|zero|nothing|no more|not once|not one|not again} since $ ; {he|she} {'s|has} firmed up {now|today|again|}
       {<been>} {gone|vanished|disappeared|subsided|resolved|healed|cleared} {up|away|now|today|completely|}
       {<been>} {all|completely|totally|fully|long} {gone|healed|cleared up|resolved|dried up}
       {<been>} {gone|went|going|goes} {right|all the way|} {away|down to nothing} ; gone {now|today|already}

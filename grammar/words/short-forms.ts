@@ -16,7 +16,7 @@ export const SHORT_FORMS: ReadonlyMap<string, string> = new Map(
      takin=taking; puttin=putting; startin=starting; comin=coming; leadin=leading; actin=acting; bein=being; movin=moving; barkin=barking;
      screamin=screaming; draggin=dragging; pantin=panting; shiverin=shivering; shakin=shaking; hangin=hanging; workin=working; nothin=nothing;
      anythin=anything; somethin=something; mornin=morning; evenin=evening; swellin=swelling; stayin=staying; havin=having; tryin=trying; et=ate; excepting=except;
-     wit=with; wi=with; o=of; nae=no; verra=very; wiht=with; fom=from; frm=from; boht=both; teh=the; hte=the; adn=and; hme=home; hom=home; jumpd=jumped; lickd=licked; limpd=limped; pulld=pulled;
+     wit=with; wi=with; nae=no; verra=very; wiht=with; fom=from; frm=from; boht=both; teh=the; hte=the; adn=and; hme=home; hom=home; jumpd=jumped; lickd=licked; limpd=limped; pulld=pulled;
      chewd=chewed; walkd=walked; lookd=looked; coughd=coughed; barkd=barked; barfd=barfed; loadd=loaded; dropd=dropped; trotd=trotted; refusd=refused; finishd=finished; stretchd=stretched; massagd=massaged;
      sl=slightly; diff=different; gd=good; bth=both; frt=front; dist=distance; lvd=left; dptd=left; rtnd=returned; w8=weight; every1=everyone; evry1=everyone; ev1=everyone; some1=someone; sum1=someone; any1=anyone; gr8=great; l8=late;
      2day=today; 2nite=tonight; 2night=tonight; 2moro=tomorrow; 2morrow=tomorrow; 2mrw=tomorrow; tmrw=tomorrow; tmrrw=tomorrow; tmw=tomorrow; tmr=tomorrow; 2gether=together; ystrday=yesterday; evry=every; r8=right; nxt=next; smwht=somewhat`,

@@ -86,7 +86,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'rest',
-    'the other two; the other three; the other four; the other five; the other six; the other seven; the other eight; the other nine; the other ten; the other twelve; other two; other three; other four',
+    'the remaining two; the remaining three; the remaining four; the remaining five; the remaining six; the remaining seven; the remaining eight; the remaining nine; the other two; the other three; the other four; the other five; the other six; the other seven; the other eight; the other nine; the other ten; the other twelve; other two; other three; other four',
   ],
   [
     'group',
@@ -111,7 +111,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'rest',
-    'the rest; rest; the rest of them; the rest of em; the others; others; everyone else; everybody else; all the others; all others; the other dogs; all the rest; the rest of the team; rest of the team; rest of them; rest of em; the remaining dogs; the remainder; other dogs; all the other dogs; the rest of the dogs; the rest of the crew; everyone other; the rest of the gang; anyone else; anybody else; no one else; nobody else; none of the others; none of the rest',
+    'the rest; rest; the rest of them; the rest of em; the others; others; everyone else; everybody else; all the others; all others; the other dogs; all the rest; the rest of the team; rest of the team; rest of them; rest of em; the remaining dogs; the remaining ones; remaining dogs; the remainder; other dogs; all the other dogs; the rest of the dogs; the rest of the crew; everyone other; the rest of the gang; anyone else; anybody else; no one else; nobody else; none of the others; none of the rest',
   ],
   [
     'group',
