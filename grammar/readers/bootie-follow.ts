@@ -191,6 +191,43 @@ function sameFoot(f: Frame, s: Mention, last: Read | undefined) {
   return undefined;
 }
 
+/** "Rook lost his LF bootie. I gave him another": on the foot that has none. */
+function givenAnother(f: Frame, out: Read[], s: Mention): boolean {
+  const d = /^(gave|give|giving|got|gets)$/.test(f.low(s.from)) ? f.dogFrom(s.to) : undefined;
+  const last = out.at(-1);
+  if (!d?.dogs.length || !last || !/^(lost|torn)$/.test(last.entry.state) || d.from - last.to > 16) return false;
+  if (last.entry.dogs.join() !== d.dogs.join()) return false;
+  const words = wordsIn(f.tokens, d.to, d.to + 3);
+  const one =
+    /^(another one|another|a (new|fresh|spare) one|a spare|the spare|new ones?|fresh ones?)(?= [.,;!]| and| but|$)/.exec(
+      words,
+    );
+  if (!one || f.m.of('item').some((x) => x.from >= last.to && x.to <= s.from && !f.m.at('bootie', x.from)))
+    return false;
+  const to = d.to + one[0].split(' ').length;
+  const state = last.entry.state === 'lost' ? 'on' : 'changed';
+  push(f, out, s, state, s.from, to, { dogs: d.dogs, phrase: d, paws: [...(last.entry.paws ?? [])] });
+  return true;
+}
+
+/** "The boys are in booties and Clara has them on her front feet only" */
+function hasThemOn(f: Frame, out: Read[], s: Mention): boolean {
+  if (!/^(has|have|had|wears|wearing|got)$/.test(f.low(s.from)) || !/^(them|'em|em)$/.test(f.low(s.to))) return false;
+  const d = f.dogs.find((x) => x.to === s.from && x.kind === 'names' && x.dogs.length && !x.company);
+  let k = s.to + 1;
+  if (!d || f.low(k) !== 'on' || out.at(-1)?.entry.state !== 'on') return false;
+  while (/^(on|the|his|her|their|just|only)$/.test(f.low(k)) && !f.siteAt(k)) k++;
+  const site = f.sites.find((x) => x.from === k && x.paws.length && (!x.part || x.part === 'foot'));
+  if (!site) return false;
+  push(f, out, s, 'on', s.from, site.to, {
+    dogs: d.dogs,
+    phrase: d,
+    paws: site.paws.length < 4 ? order(site.paws) : [],
+    site,
+  });
+  return true;
+}
+
 /** Once booties are spoken of: "changed that one", "wore through her left front", "new one on", "took them all off". */
 export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): void {
   const first = (out[0] as Read).from;
@@ -273,6 +310,7 @@ export function followOn(f: Frame, out: Read[], verbs: ReadonlySet<number>): voi
         });
       continue;
     }
+    if (s.value === 'on' && (givenAnother(f, out, s) || hasThemOn(f, out, s))) continue;
     const wholeSet = s.value === 'changed' && /\b(set|lot|all)\b/.test(words);
     const theirs = words === 'on' && /^(theirs|hers|his)$/.test(f.low(s.from - 1));
     const whose = whoseIs(f, s);
