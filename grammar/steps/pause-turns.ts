@@ -182,6 +182,8 @@ export const TURNS: readonly Rule[] = [
     mark: ',',
     at(v, i) {
       const manner = v.m.from('manner', i);
+      // "not hot left wrist fine": of the part
+      if (v.m.from('fine', i) && has(v, i - 1, 'part')) return false;
       if (!manner || has(v, i - 1, 'sign', 'part')?.to !== i || (v.m.from('sign', i)?.to ?? 0) >= manner.to)
         return false;
       for (let k = i - 1; k >= v.from && i - k < 8; k--)
