@@ -119,6 +119,12 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         !(prev === 'of' && /^(out|tube|jar|more)$/.test(f.low(m.from - 2)))
       );
     case 'stretched':
+      // "ROM ok": what was found, not what was done
+      if (
+        /^(rom|range of motion)$/.test(words) &&
+        !/^(on|of|in|for|exercises|done|work|both|left|right|and|,|x|\d+)$/.test(next)
+      )
+        return false;
       return (Boolean(site) || it || Boolean(object) || clauseStart) && !/^(out|on|across|over|of|to)$/.test(next)
         ? f.dogs.length > 0
         : words === 'stretched out' && (Boolean(site) || Boolean(object));
@@ -218,7 +224,7 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
           object?.possessive
           ? f.entries.some((e) => e.kind === 'finding') || Boolean(site)
           : false;
-      if (/^(saline|iodine|betadine|peroxide|epsom|epsom salts|chlorhexidine)$/.test(words))
+      if (/^(saline|iodine|betadine|peroxide|epsom|epsom salts|chlorhexidine|chlorhex)$/.test(words))
         return !f.m.of('act').some((a) => a.value === 'cleaned' && a.from < m.from && m.from - a.to < 6);
       return f.entries.some((e) => e.kind === 'finding') || Boolean(site) || Boolean(object);
     case 'medicated':

@@ -63,7 +63,7 @@ const medFrom = (f: Frame, m: Mention) =>
   /^(worm|kaolin|probiotic|gut|pain|cough|eye|ear|anti)$/.test(f.low(m.from - 1)) ? m.from - 1 : m.from;
 
 const ITEM_HEAD =
-  /^(snow|ice|gauze|saline|liniment|iodine|betadine|peroxide|water|soap|tape|wrap|vetwrap|bandage|chlorhexidine|balm|salve|cream|oil|ointment|salts|solution|cloth|towel|neoprene|pads?|blanket|jacket|coat|wipes?|rub|gel|antiseptic|alcohol|padding|cotton|compress|sleeve|disinfectant|foil|lotion|heat|arnica|boot|bootie|stuff|packs?|bottle|warmers?)$/;
+  /^(snow|ice|gauze|saline|liniment|iodine|betadine|peroxide|water|soap|tape|wrap|vetwrap|bandage|chlorhexidine|chlorhex|balm|salve|cream|oil|ointment|salts|solution|cloth|towel|neoprene|pads?|blanket|jacket|coat|wipes?|rub|gel|antiseptic|alcohol|padding|cotton|compress|sleeve|disinfectant|foil|lotion|heat|arnica|boot|bootie|stuff|packs?|bottle|warmers?)$/;
 
 function nounEnd(f: Frame, a: number): number {
   let k = a;

@@ -99,6 +99,8 @@ function readHydrated(f: Frame, m: Mention): ReadFinding[] {
   const owner = f.owner(m.from, m.to);
   if (owner.human || !owner.dogs.length || f.assertion(m.from, m.to) !== 'present' || deniedInside(f.tokens, m))
     return [];
+  // "2 mm pink spot": a length, no mucous membranes
+  if (/^mms?$/.test(f.low(m.from)) && f.quantityAt(m.from - 1)) return [];
   const entry: Finding = {
     kind: 'finding',
     dogs: owner.dogs,

@@ -39,9 +39,12 @@ export function bothFine(f: Frame, m: Mention, found: readonly ReadFinding[]): R
 /** "good feet", "clean wrists all round". */
 export function siteBehindFine(f: Frame, m: Mention): Site | undefined {
   if (
-    !/^(good|clean|perfect|healthy|great|fine|nice|beautiful|normal|cool|cold|dry)$/.test(f.low(m.from)) ||
+    !/^(good|clean|perfect|healthy|great|fine|nice|beautiful|normal|cool|cold|dry|ok|okay|wnl|nad|nsf|clear|unremarkable)$/.test(
+      f.low(m.from),
+    ) ||
     m.to - m.from > 1
   )
     return undefined;
-  return f.sites.find((s) => s.from === m.to && s.part && /^(foot|wrist|pad|web|shoulder|nail)$/.test(s.part));
+  const k = f.low(m.to) === 'all' && !f.siteAt(m.to) ? m.to + 1 : m.to;
+  return f.sites.find((s) => s.from === k && s.part && /^(foot|wrist|pad|web|shoulder|nail)$/.test(s.part));
 }

@@ -170,6 +170,8 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
   // "all tight tugs 14 left to home"
   if (name === 'tugs' && !/^(tangled|chewed|broken|worn|replaced)$/.test(s.value)) return false;
   if (state === 'left' && /^(side|hand|front|hind|lead|swing|wheel)$/.test(f.low(s.to))) return false;
+  // "under her left arm": the side of something
+  if (state === 'left' && /^(his|her|its|their|my|our|your|that|this)$/.test(f.low(s.from - 1))) return false;
   // "left stanchion cracked": the side of a thing; what was left has its article or its place
   if (state === 'left' && s.to - s.from === 1 && behind && a === b && !/^(at|behind|in|on|back)$/.test(f.low(item.to)))
     return false;

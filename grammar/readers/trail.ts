@@ -19,8 +19,10 @@ export function readTrail(f: Frame): void {
     if (f.isClaimed(m.from, m.to) || ofDog(f, m) || seen.some((s) => s.from <= m.from && m.from < s.to)) continue;
     if (!surfaceStands(f, m, last)) continue;
     const heard = f.asserted(m.from, m.to);
+    // "the snow feels like concrete": the cue ends in the word's own "like"
+    const own = heard.cue && f.low(m.from) === 'like' && heard.cue.to === m.from + 1;
     const assertion =
-      heard.assertion === 'absent' && heard.cue && deniesOther(f, heard.cue, m) ? 'present' : heard.assertion;
+      own || (heard.assertion === 'absent' && heard.cue && deniesOther(f, heard.cue, m)) ? 'present' : heard.assertion;
     f.add({
       kind: 'trail',
       dogs: [],
@@ -228,7 +230,7 @@ function ofThing(f: Frame, m: Mention): boolean {
   return (
     f.m.at('item', k) !== undefined ||
     f.m.at('bootie', k) !== undefined ||
-    f.m.at('food', k) !== undefined ||
+    (f.m.at('food', k) !== undefined && !f.m.at('trail-word', k)) ||
     /^(jacket|coat|parka|pants|bibs|beard|moustache|mustache|eyelashes|lashes|mitts|mittens|gloves|hands|fingers|feet|toes|face|lines|line|rope|ropes|boots|bags?|zipper|zippers|buckles?|snaps?|thermos|coffee|soup|sandwich)$/.test(
       thing,
     ) ||

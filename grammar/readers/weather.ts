@@ -116,6 +116,8 @@ function skyStands(f: Frame, m: Mention): boolean {
   const words = phrase(f, m);
   const prev = f.low(m.from - 1);
   const next = f.low(m.to);
+  // "won't calm down": a dog
+  if (words === 'calm' && next === 'down') return false;
   // "a ten mile an hour breeze" is told by its speed
   if (m.value === 'windy' && f.quantities.some((q) => q.dimension === 'speed' && q.to === m.from)) return false;
   // "winds 15 gusts 30"

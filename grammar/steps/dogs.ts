@@ -37,6 +37,8 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   }
   for (const g of [...m.of('group'), ...bareTeams(tokens, m)]) {
     if (taken[g.from] || taken[g.to - 1] || !groupStands(tokens, m, g) || tellsPlace(tokens, phrases, g)) continue;
+    // "Ivy: clean feet all round": all of hers
+    if (/^(round|around)$/.test(tokens[g.to - 1]?.low ?? '') && headed(tokens, phrases, g.from)) continue;
     // "the rest all pulled hard": all of those just named
     if (
       tokens[g.from]?.low === 'all' &&
@@ -135,6 +137,16 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
   eating(m, all, tokens.length);
   return all;
 }
+
+/** Does a dog head the statement that `i` stands in: "Ivy: …"? */
+const headed = (tokens: readonly Token[], phrases: readonly DogPhrase[], i: number): boolean =>
+  phrases.some(
+    (d) =>
+      d.kind === 'names' &&
+      /^[:-]$/.test(tokens[d.to]?.low ?? '') &&
+      d.to < i &&
+      !tokens.slice(d.to + 1, i).some((t) => /^[.;!?]$/.test(t.low)),
+  );
 
 /** "Gus and Penny are my wheel dogs": the place of those named, nobody else. */
 function tellsPlace(

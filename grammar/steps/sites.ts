@@ -38,10 +38,18 @@ export function findSites(tokens: readonly Token[], m: Mentions, dogs: readonly 
       i = run.to;
     } else i++;
   }
+  for (const s of sites) sideInside(tokens, s);
   headings(tokens, sites);
   apposed(tokens, m, sites, dogs);
   pointedBack(tokens, sites);
   return sites;
+}
+
+/** "under his right arm": the side stands inside the part's own words. */
+function sideInside(tokens: readonly Token[], s: Site): void {
+  if (s.part !== 'armpit' || s.side || tokens[s.from]?.low === 'armpit') return;
+  const side = tokens.slice(s.from, s.to).find((t) => /^(left|right|both)$/.test(t.low))?.low;
+  if (side) s.side = side as Site['side'];
 }
 
 /** "Sif pads: LF worn, RH cracked": bare feet behind a heading are on its part. */

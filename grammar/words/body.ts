@@ -60,7 +60,7 @@ export const body: readonly Row[] = [
   [
     'part',
     'nail',
-    'nail; nails; toenail; toenails; toe nail; toe nails; claw; claws; nail bed; nailbed; nail beds; nailbeds; quick; cuticle; cuticles; nail base',
+    'nail; nails; fingernail; fingernails; finger nail; finger nails; toenail; toenails; toe nail; toe nails; claw; claws; nail bed; nailbed; nail beds; nailbeds; quick; cuticle; cuticles; nail base',
   ],
   [
     'part',
