@@ -23,7 +23,7 @@ export function readBooties(f: Frame): Read[] {
       state.value === 'changed' &&
       /^(new|fresh|spare|another)$/.test(f.low(state.from)) &&
       out.at(-1)?.entry.state === 'lost' &&
-      /^(a|the|another|on|one)$/.test(f.low(state.from - 1));
+      /^(a|the|another|on|one|and|\+|&|,|\.|;)$/.test(f.low(state.from - 1));
     push(f, out, h, lost ? 'on' : state.value, state.from, state.to);
     for (let k = state.from; k < state.to; k++) verbs.add(k);
     listed(f, out, h, state.value);

@@ -49,6 +49,7 @@ export function readClock(f: Frame, q: Quantity): boolean {
   const toCome =
     /\b(leave|leaving|leaves|start|go|meet|arrive)\b/.test(words(f, q.from - 6, q.from)) &&
     !/\b(left|started|after|before|since)\b/.test(words(f, q.from - 6, q.from)) &&
+    !/^0\d/.test(typed) &&
     later(f, clock);
   const heard = f.assertion(q.from, q.to);
   const assertion = heard === 'present' && toCome ? 'planned' : heard;

@@ -131,6 +131,15 @@ export function readDuration(f: Frame, q: Quantity): boolean {
   )
     of = legNear(f, q) && !/\b(run|loop|total)\b/.test(left + right) ? 'other' : 'run';
   else if (legNear(f, q)) of = 'other';
+  // "pulled up for juice at ten to twelve, forty minutes all up"
+  else if (
+    /^(all up|altogether|in all)\b/.test(right) &&
+    f.entries.some(
+      (e) =>
+        e.kind === 'clock' && e.event === 'stop' && f.sentence(tokenAt(f, e.span?.[0] ?? 0)) === f.sentence(q.from),
+    )
+  )
+    of = 'stop';
   else if (!chore && wholeRunTold(f, q)) of = 'run';
   if (
     whole ||

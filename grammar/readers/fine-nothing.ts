@@ -3,6 +3,7 @@ import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
 import { anyFinding, footThere, lastSite, type ReadFinding, wholeTeam } from './finding-parts.ts';
 import { feetToldAbove } from './fine-feet.ts';
 import { feetTold } from './fine-told.ts';
+import { refined } from './where-carried.ts';
 
 /** "nothing wrong with Freya's front feet", "nothing in that foot", "can't see anything wrong with it". */
 export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding[] {
@@ -93,6 +94,9 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
     const last = lastSite(f, m.from, found);
     if (last?.part) site = { ...site, part: last.part, end: last.end };
   } else if (!site && words === 'nothing' && !(dog && /^(on|in|wrong|with)$/.test(next))) return [];
+  // "lame on the left hind, nothing in the paw": the paw of that leg
+  if (site?.part && !site.side && !site.plural && owner.dogs.length === 1)
+    site = refined(f, site, owner, found, m.from);
   // "nothing wrong with his shoulder anymore"
   const end = Math.max(m.to, site?.to ?? 0, dog?.to ?? 0);
   const over = /^(anymore|any (more|longer)|now)\b/.test(`${f.low(end)} ${f.low(end + 1)}`) && site?.part !== undefined;

@@ -6,7 +6,7 @@ import { wordsIn } from '../steps/tokens.ts';
 const TELLER =
   '(?:they|radio|weather|forecast|forecasts|phone|app|tv|news|weatherman|internet|met office|service|forecaster|radio man|weather man|weather service|radio lady|weather lady)';
 const TELLS =
-  "(?:say|says|said|'re saying|are saying|is saying|were saying|'s saying|promise|promises|promised|have promised|announce|announces|announced|have announced|has announced|predict|predicts|predicted|give|gives|gave|are giving|want|wants|expect|expects|reckon|reckons|show|shows|are talking|'re talking|tell us|claims|claim|has|calls for|call for|'re calling for|are calling for)";
+  "(?:say|says|said|'re saying|are saying|is saying|were saying|'s saying|promise|promises|promised|have promised|announce|announces|announced|have announced|has announced|predict|predicts|predicted|give|gives|gave|are giving|want|wants|expect|expects|reckon|reckons|show|shows|are talking|'re talking|is talking|'s talking|talks about|talked about|tell us|claims|claim|has|calls for|call for|'re calling for|are calling for)";
 const TOLD = new RegExp(`\\b${TELLER}(?: just| now| still| all)? ${TELLS}\\b`);
 /** Behind the statement: ", the radio says", "or so they say". */
 const TOLD_BEHIND = new RegExp(`(?:^|, )(?:or )?(?:so |says |said )?(?:the |my )?${TELLER}(?: ${TELLS})?$`);

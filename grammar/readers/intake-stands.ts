@@ -44,6 +44,8 @@ export function takingStands(
     [0, 1, 2].some((n) => /^(half|partly|mostly|unfinished)$/.test(f.low(m.to + n)))
   )
     return false;
+  // "his foot looks okay so I let it be"
+  if (/^let it (be|lie|alone)$/.test(words) && (f.m.at('me', m.from - 1) || f.personAt(m.from - 1))) return false;
   // "about half an inch": a length, a time
   const measured = f.quantityAt(m.to - 1);
   if (measured && measured.to > m.to && /^(distance|duration|clock)$/.test(measured.dimension)) return false;

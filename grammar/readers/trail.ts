@@ -171,6 +171,14 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     !f.dogs.some((d) => d.to >= m.from - 2 && d.to <= m.from)
   )
     return true;
+  // "sugar all down the fence line, slow as a wet week"
+  if (
+    /^(slow|fast|hard|soft|slick)$/.test(words) &&
+    f.low(m.to) === 'as' &&
+    f.low(m.from - 1) === ',' &&
+    f.entries.some((e) => e.kind === 'trail' && f.sentence(tokenOf(f, e.span?.[0] ?? 0)) === f.sentence(m.from))
+  )
+    return true;
   // "the trail's drifted over so we're slow"
   if (
     /^(slow|slower)$/.test(words) &&

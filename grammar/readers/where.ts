@@ -97,7 +97,7 @@ function listed(f: Frame, site: Site, forward: boolean, taken: ReadonlySet<Site>
           ? s.from > edge.from && s.from - edge.to <= 3 && s.from >= edge.to
           : s.to < edge.to && edge.from - s.to <= 3 && s.to <= edge.from) && !s.anaphor,
     );
-    if (!next || (!forward && taken.has(next))) break;
+    if (!next || (!forward && (taken.has(next) || f.isClaimed(next.from, next.to)))) break;
     const [a, b] = forward ? [edge.to, next.from] : [next.to, edge.from];
     const words = f.tokens.slice(a, b).map((t) => t.low);
     if (n === 0 && !words.some((w) => /^(and|&|\+|n|\/)$/.test(w))) break;

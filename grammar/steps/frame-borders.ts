@@ -40,6 +40,14 @@ export function bordersOf(f: Frame): number[] {
   const gums = f.tokens
     .filter((t) => GUMS.has(t.low) && !/^(no|any|of|her|his|the|or)$/.test(f.low(t.i - 1)))
     .map((t) => t.i);
+  // "… not drink anything her gums feel tacky"
+  for (const t of f.tokens)
+    if (
+      GUMS.has(t.low) &&
+      /^(her|his)$/.test(f.low(t.i - 1)) &&
+      /^(is|are|'re|feel|felt|look|looked|were|was|tents?|tenting|tacky|dry)$/.test(f.low(t.i + 1))
+    )
+      if (!/^(no|not|n't|any|of|on|in|if|and|or|about|think|with)$/.test(f.low(t.i - 2))) gums.push(t.i - 1);
   return f.dogs
     .filter((d) => !d.company && d.prep === undefined && !(d.kind === 'pronoun' && d.possessive && !beginsAnew(f, d)))
     .map((d) => d.from)

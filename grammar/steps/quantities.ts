@@ -24,6 +24,7 @@ import {
   minutesOf,
   namedHour,
   partedTime,
+  pointTime,
   timeOf,
 } from './quantity-clock.ts';
 import { compactHours, hoursAndMinutes } from './quantity-duration.ts';
@@ -86,6 +87,7 @@ function weakNumber(c: Cursor, n: NumberReading): boolean {
 export const RULES: readonly Rule[] = [
   namedHour,
   colonTime,
+  pointTime,
   partedTime,
   minutesAndHour,
   halfHour,

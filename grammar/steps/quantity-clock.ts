@@ -125,6 +125,23 @@ export const colonTime: Rule = {
   },
 };
 
+/** What a time with a point stands behind: "Start 08.15", "back 14.20". */
+const EVENT_BEFORE =
+  /^(start|started|stop|stopped|kl|klokken|back|home|finish|finished|return|returned|arrive|arrived)$/;
+/** "08.15", "back 14.20", as it is written where a point stands between hours and minutes. */
+export const pointTime: Rule = {
+  name: '<hour>.<minute>',
+  starts: 'figures',
+  read(c) {
+    const written = /^(\d{1,2})\.([0-5]\d)$/.exec(c.low(c.i));
+    const due = EVENT_BEFORE.test(c.low(c.i - 1));
+    if (!written || !(due || /^0[1-9]/.test(c.low(c.i)))) return undefined;
+    const [hour, minute] = [Number(written[1]), Number(written[2])];
+    if (hour > 23 || (c.number && unitAfter(c.tokens, c.i + 1, c.number))) return undefined;
+    return clock(c, c.i, hour, minute, c.i + 1, false);
+  },
+};
+
 /** "at 8 15": the hour and the minutes in figures of their own, as some recognisers write a time; only where a time is due. */
 export const partedTime: Rule = {
   name: 'at <hour> <minute>',

@@ -84,6 +84,8 @@ export function tokenRole(
     return 'part';
   }
   if (m.at('end', i) && besideSite(tokens, m, i)) return 'end';
+  // "no split webs either"
+  if ((tokens[i] as Token).low === 'either' && m.at('part', i - 1)) return undefined;
   if (sideToken(m, i)) return 'side';
   return undefined;
 }

@@ -242,7 +242,14 @@ export const GAPPED: readonly Gapped[] = [
     `${BE} : - down to`,
     3,
   ),
-  row('condition', 'flat-light', 'light', 'flat; milky; poor; awful; terrible; dead', BE),
+  row(
+    'condition',
+    'flat-light',
+    'light',
+    'flat; milky; poor; awful; terrible; dead',
+    `${BE} totally completely dead absolutely flat`,
+  ),
+  row('condition', 'blowing', 'blow blows blowing blew', 'snow', 'some the fine loose dry new fresh a lot of'),
   row(
     'condition',
     'windy',
