@@ -1,32 +1,12 @@
-/** Reader "clock": a time of day and what happened at it. The half of the day that was not said is settled by the event and the time of speaking. */
-import type { EntryOf } from '../entry.ts';
+/** Reader "clock": a time of day and what happened at it. */
 import type { Frame, Quantity } from '../steps/frame.ts';
-import type { Clock } from '../steps/quantities.ts';
-import { leftOf } from './beside.ts';
+import { wordsIn } from '../steps/tokens.ts';
+import { backSaid, eventOf } from './clock-events.ts';
+import { later, settle } from './clock-half.ts';
 import { forecastTold } from './forecast.ts';
 import { said } from './places.ts';
 
-type Event = EntryOf<'clock'>['event'];
-
-/** Words that tell the event, tried in this order at each place; the nearest before the time wins. */
-const EVENTS: readonly [Event, RegExp][] = [
-  [
-    'other',
-    /^(left there|(left|away|off|out|going|going on|moving|rolling|underway|under way|started|on the trail|back on the trail) again|back on the trail|(out of|off from|away from|departed|depart)( the)? (checkpoint|cabin|hut|lake|lodge|camp|ckpt|cp|village)|left( the)? (checkpoint|cabin|hut|lake|lodge|camp|road|xing|crossing|village|river|bridge|ckpt|cp|stop|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|pulled hook|hook pulled|hook 's pulled|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
-  ],
-  [
-    'finish',
-    /^(back (in|at|home|to)|back|home|in the yard|finish(ed)?|done|got (in|home|back)|arrived|returned|pulled into the yard|rolled into the yard|rolled in|came in|in|unhooked|got to the truck|end(ed)?|wrapped up)\b/,
-  ],
-  [
-    'stop',
-    /^(stop(ped|ping)?|halt(ed)?|break|breather|parked|park|camp(ed)?|pulled (into|over|up|in)|water stop|snack(ed)?|rest(ed|ing)?|snack stop|paused|halted|layover|foot check|anchored|bedded|straw)\b/,
-  ],
-  [
-    'start',
-    /^(left|leave|leaving|out of( the)? yard|started?|starting|start|headed out|heading out|head out|took off|set (off|out)|rolled out|rolling|departed|depart|off|out|underway|under way|launched|pulled out|away|go(ing)? out|went out|hit the trail|on the trail|leaving the yard|pull out|dep)\b/,
-  ],
-];
+const words = (f: Frame, a: number, b: number) => wordsIn(f.tokens, Math.max(0, a), b);
 
 /** Reads a time of day. Gives whether it did. */
 export function readClock(f: Frame, q: Quantity): boolean {
@@ -39,7 +19,11 @@ export function readClock(f: Frame, q: Quantity): boolean {
   if (/^(mile|km|k|kilometre|kilometer|hr|bcs|temp|t|wt)$/.test(prev)) return false;
   const heardEvent = backSaid(f, q) ? 'finish' : eventOf(f, q);
   // "in to the checkpoint at 0340, out at 0740": on again from where it stopped
-  const event = heardEvent === 'start' && stoppedBefore(f, q) ? 'other' : heardEvent;
+  const goesOn =
+    (heardEvent === 'start' && stoppedBefore(f, q)) ||
+    // "rested until one", "camped from 2 to 6"
+    (heardEvent === 'stop' && (/^(till|until|til)$/.test(prev) || fromTo(f, q) === 'end'));
+  const event = goesOn ? 'other' : heardEvent;
   if (q.dimension !== 'clock' && !event && !/^(at|by|around|about|@|till|until|before|after|past)$/.test(prev))
     return false;
   // "rain by noon, they say": of the weather
@@ -48,7 +32,9 @@ export function readClock(f: Frame, q: Quantity): boolean {
   // "we leave at two" has not been yet
   const toCome =
     /\b(leave|leaving|leaves|start|go|meet|arrive)\b/.test(words(f, q.from - 6, q.from)) &&
-    !/\b(left|started|after|before|since)\b/.test(words(f, q.from - 6, q.from)) &&
+    !/\b(left|started|after|before|since|did n't|did not|didn't)\b/.test(words(f, q.from - 6, q.from)) &&
+    // "Start 9:05, fin 12:20"
+    !(f.low(q.from - 1) === 'start' && (q.from < 2 || f.isStrong(q.from - 2))) &&
     !/^0\d/.test(typed) &&
     later(f, clock);
   const heard = f.assertion(q.from, q.to);
@@ -67,6 +53,29 @@ export function readClock(f: Frame, q: Quantity): boolean {
   f.claim(q.from, q.to);
   return true;
 }
+
+/** "rested from one to three": the two ends of a time. */
+function fromTo(f: Frame, q: Quantity): 'begin' | 'end' | undefined {
+  const link = (k: number) => /^(to|till|until|til|-)$/.test(f.low(k));
+  const hour = (o: Quantity | undefined) => o?.clock && !o.unit && /^(number|clock)$/.test(o.dimension);
+  const ends = (k: number) => /^([.,;]|and|at|in|on|by|with|then|to|so|but|)$/.test(f.low(k));
+  const next = f.quantityAt(q.to + 1);
+  if (f.low(q.from - 1) === 'from' && link(q.to) && hour(next) && next && ends(next.to)) return 'begin';
+  const first = f.quantityAt(q.from - 2);
+  if (link(q.from - 1) && hour(first) && first && f.low(first.from - 1) === 'from' && ends(q.to)) return 'end';
+  return undefined;
+}
+
+const HOUR_BEHIND =
+  /(^|[.,;] |\b(and|we|i|then|were|was|got|came|rolled|'re|not|n't|all|finally|be) |^not )(back|home|in|out|off|away|left|leave|leaving|start|started|finished|done|up|back in|back home|got in|got back|got home|rested|camped|rest|stopped|parked|stayed put|stayed)( again| there| at camp)?( just| a little| a bit| shortly| right| soon| well| not| a hair| a touch| some time| sometime)?$/;
+
+/** "in just after four", "back a little before five", "didn't leave till ten", "rested until one": the hour right behind its event. */
+const besideHour = (f: Frame, q: Quantity, prev: string): boolean =>
+  /^(after|before|past|till|until|til|near|nearly|almost)$/.test(prev) &&
+  (q.value <= 12 || /^\d{3,4}$/.test(f.low(q.from))) &&
+  HOUR_BEHIND.test(words(f, q.from - 8, q.from - 1)) &&
+  /^([.,;]|and|with|so|but|because|then|today|tonight|this|yesterday|in|)$/.test(f.low(q.to)) &&
+  eventOf(f, q) !== undefined;
 
 /** A stop is told just before: leaving is going on, not leaving the yard. */
 const stoppedBefore = (f: Frame, q: Quantity): boolean => {
@@ -89,6 +98,10 @@ function slotStands(f: Frame, q: Quantity, prev: string, typed: string): boolean
     !/^(and|to|in|out|on|-)$/.test(next)
   )
     return false;
+  if (q.spelled !== undefined || !q.weak) {
+    if (fromTo(f, q) && /^(stop|finish)$/.test(eventOf(f, q) ?? '')) return true;
+    if (besideHour(f, q, prev)) return true;
+  }
   const at = /^(at|by|@|around|about)$/.test(prev);
   const form = /^\d{1,2}\.\d\d$|^\d{4}$/.test(typed) || (q.spelled && (q.clock?.minute ?? 0) > 0);
   if (at && eventOf(f, q)) return true;
@@ -112,192 +125,3 @@ function slotStands(f: Frame, q: Quantity, prev: string, typed: string): boolean
     return true;
   return /^(sharp|o'clock)$/.test(next);
 }
-
-const words = (f: Frame, a: number, b: number) => {
-  const out: string[] = [];
-  for (let k = Math.max(0, a); k < b; k++) out.push(f.low(k));
-  return out.join(' ');
-};
-
-/** "We're back! It's like three oh five": the time of the sentence before. */
-function backSaid(f: Frame, q: Quantity): boolean {
-  if (
-    !/^(it 's|it is|its|time|clock says|time is)( now| like| about| just| only| nearly| almost| exactly)*$/.test(
-      leftOf(f, q, 5),
-    )
-  )
-    return false;
-  const end = f.tokens.findLastIndex((_, k) => k < q.from && f.isStrong(k));
-  let start = end;
-  while (start > 0 && !f.isStrong(start - 1)) start--;
-  return (
-    end > 0 &&
-    /^(and |ok |okay |so |hey |well |yay )*(we 're |we are |i 'm |all |finally )*(back|home|done|in the yard)\b( again| now| home| safe| already| in the yard| ,)*$/.test(
-      words(f, start, end),
-    )
-  );
-}
-
-/** The event nearest before the time in its sentence, else right behind it. */
-function eventOf(f: Frame, q: Quantity, reach = 10): Event | undefined {
-  for (let k = q.from - 1; k >= 0 && q.from - k <= reach && !f.isStrong(k); k--) {
-    // "stopped for lunch at noon", "pulled over for a snack at 1"
-    if (
-      /^(lunch|supper|dinner|breakfast|tea|soup|coffee)$/.test(f.low(k)) &&
-      /\b(stop(ped|ping)?|halted|pulled (over|in|up)|parked|paused|camped)\b[^,]*\bfor( a| some| our| quick)*$/.test(
-        words(f, k - 6, k),
-      )
-    )
-      return 'stop';
-    const other = f.quantities.find((x) => x !== q && x.dimension === 'clock' && x.from <= k && k < x.to);
-    if (other) break;
-    // "twenty below when we left, five below by noon": the time is of the reading
-    if (f.quantityAt(k)?.dimension === 'temperature') break;
-    // "turned for home at three": the way there begins
-    if (f.low(k) === 'home' && /^(for|toward|towards)$/.test(f.low(k - 1))) continue;
-    const event = eventAt(f, k, Math.min(q.from, k + 5));
-    // The hook is pulled to leave the yard, unless a stop was told before: then to go on.
-    if (
-      event &&
-      /^(pull|pulled|pulling|hook)$/.test(f.low(k)) &&
-      /\b(pull\w*( the)? hook|hook('s| was)? pulled)\b/.test(words(f, k, k + 4))
-    )
-      return f.entries.some((e) => e.kind === 'clock' || (e.kind === 'duration' && e.of === 'stop'))
-        ? 'other'
-        : 'start';
-    if (event) return event;
-  }
-  // "12:20, short stop at the barn": a time as the heading of what follows
-  const heads = (q.from === 0 || f.isStrong(q.from - 1)) && /^(,|:|-)$/.test(f.low(q.to));
-  for (
-    let k = heads ? q.to + 1 : q.to;
-    k < f.tokens.length && k - q.to < 4 && !f.isStrong(k) && f.low(k) !== ',';
-    k++
-  ) {
-    const event = eventAt(f, k, k + 4);
-    if (event) return event;
-  }
-  return undefined;
-}
-
-function eventAt(f: Frame, k: number, end: number): Event | undefined {
-  const text = words(f, k, Math.min(end, f.tokens.length));
-  for (const [event, pattern] of EVENTS) {
-    const hit = pattern.exec(text);
-    if (!hit) continue;
-    if (
-      hit[0] === 'in' &&
-      f.low(k - 1) === ',' &&
-      f.tokens.slice(Math.max(0, k - 6), k).some((t) => /^(out|left|start)$/.test(t.low))
-    )
-      return event;
-    // "will be in about eight"
-    const arrives =
-      /^(be|are|were|'re|come|coming|roll|rolled)$/.test(f.low(k - 1)) &&
-      /^(at|about|around|by|near)$/.test(f.low(k + 1));
-    if (hit[0] === 'in' && k !== 0 && !f.isStrong(k - 1) && !/^(got|back)$/.test(f.low(k - 1)) && !arrives) continue;
-    if (
-      hit[0] === 'home' &&
-      /^(crew|team|kennel|dogs|bunch|gang|yard|stretch|trail|trip|loop|string)$/.test(f.low(k + 1))
-    )
-      continue;
-    if (
-      hit[0] === 'up at' &&
-      /^(pull|pulls|pulled|pulling|parked|held|set|ended|hooked|tied|drew|draw|camped)$/.test(f.low(k - 1))
-    )
-      continue;
-    if (/^(out|off|back|away|home)$/.test(hit[0]) && f.siteAt(k)) continue;
-    // "at the start", "fog burned off by ten", "topped out at 16", "wore out by noon"
-    if (
-      /^(start|finish|end|stop|break)$/.test(hit[0]) &&
-      /^(the|our|a)$/.test(f.low(k - 1)) &&
-      /^(at|from|near|by|before|after|since)$/.test(f.low(k - 2))
-    )
-      continue;
-    if (
-      /^(off|out)$/.test(hit[0]) &&
-      /^(burned|burnt|lifted|cooled|dried|topped|maxed|wore|worn|sun|stars|came|came|ran|moon|tapped|cleared|blew|backed|eased|died|tapered|let|fell|figured|sold|straightened|spread|passed|wiped|played)$/.test(
-        f.low(k - 1),
-      )
-    )
-      continue;
-    // "started snowing around ten", "started to limp at nine"
-    if (/^start(ed|ing)?$/.test(hit[0]) && (/ing$/.test(f.low(k + 1)) || f.low(k + 1) === 'to')) continue;
-    if (hit[0] === 'on the trail' && f.low(k - 1) === 'back') return 'other';
-    if (/^left$/.test(hit[0]) && (f.siteAt(k) || f.m.at('position', k + 1) || f.dogFrom(k + 1))) continue;
-    if (hit[0] === 'out' && f.low(k + 1) === 'there') continue;
-    if (
-      hit[0] === 'turn' ||
-      (hit[0] === 'off' && /^(took|pulled|came|booties)$/.test(f.low(k - 1)) && f.low(k - 1) !== 'took')
-    )
-      continue;
-    return event;
-  }
-  return undefined;
-}
-
-const two = (n: number) => String(n).padStart(2, '0');
-
-/** Puts the time into the day: as said where a half of the day was said, else the likely one for the event and for now. */
-function settle(clock: Clock, event: Event, f: Frame, q: Quantity, planned: boolean): string {
-  let { hour } = clock;
-  const { minute, meridiem } = clock;
-  if (meridiem === 'pm' && hour < 12) hour += 12;
-  else if (meridiem === 'am' && hour === 12) hour = 0;
-  else if (!meridiem && hour >= 1 && hour <= 12) hour = half(hour, minute, event, f, q, planned);
-  return `${two(hour % 24)}:${two(minute)}`;
-}
-
-function half(hour: number, minute: number, event: Event, f: Frame, q: Quantity, planned: boolean): number {
-  const typed = f.tokens[q.from]?.low ?? '';
-  if (/^0\d/.test(typed)) return hour;
-  const am = hour % 12;
-  const pm = am + 12;
-  const near = f.tokens
-    .slice(Math.max(0, q.from - 16), q.to + 5)
-    .filter(
-      (t) =>
-        f.sentence(t.i) === f.sentence(q.from) && (f.quantityAt(t.i)?.dimension !== 'clock' || f.quantityAt(t.i) === q),
-    )
-    .map((t) => t.low)
-    .join(' ');
-  if (
-    /\b(noon|lunch|afternoon|tonight|evening|supper|dinner|midday|dusk|sunset)\b/.test(near) &&
-    !/\bbefore noon\b/.test(near)
-  )
-    return hour === 12 ? 12 : hour >= 10 && /\b(lunch|noon|midday)\b/.test(near) ? hour : pm;
-  if (/\b(this morning|breakfast|morning|dawn|sunrise|first light|a m)\b/.test(near)) return am === 0 ? 12 : am;
-  const now = minutesOfDay(f.context.at);
-  const [a, p] = [am * 60 + minute, pm * 60 + minute];
-  if (now === undefined) return plausible(hour, event);
-  if (planned) {
-    const tomorrow = /\b(tomorrow|tmrw|tmw|tom|morning|(mon|tues|wednes|thurs|fri|satur|sun)day)\b/.test(
-      f.text.toLowerCase(),
-    );
-    if (tomorrow) return plausible(hour, event === 'other' ? 'start' : event);
-    return a >= now ? am : p >= now ? pm : am;
-  }
-  // The latest one that is not yet to come; a few minutes of grace for a watch that is off.
-  if (p <= now + 20) return pm;
-  if (a <= now + 20) return am;
-  return plausible(hour, event);
-}
-
-const plausible = (hour: number, event: Event) => {
-  const am = hour % 12;
-  if (event === 'start' || event === 'other') return am >= 4 ? am : am + 12;
-  return am >= 7 ? am : am + 12;
-};
-
-/** Can the time still come today? */
-function later(f: Frame, clock: Clock): boolean {
-  const now = minutesOfDay(f.context.at);
-  if (now === undefined) return false;
-  const h = clock.meridiem === 'pm' || (!clock.meridiem && clock.hour < 12) ? (clock.hour % 12) + 12 : clock.hour;
-  return h * 60 + clock.minute > now + 20;
-}
-
-const minutesOfDay = (at: string | undefined) => {
-  const hit = at ? /T(\d\d):(\d\d)/.exec(at) : null;
-  return hit ? Number(hit[1]) * 60 + Number(hit[2]) : undefined;
-};
