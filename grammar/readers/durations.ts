@@ -23,17 +23,7 @@ export function readColonTime(f: Frame, q: Quantity): boolean {
       (before.to !== q.from && !/^(,|in|and|-)?$/.test(f.low(q.from - 1))))
   )
     return false;
-  f.add({
-    kind: 'duration',
-    dogs: [],
-    of: 'run',
-    minutes: q.clock.hour * 60 + q.clock.minute,
-    ...said(f.assertion(q.from, q.to)),
-    span: f.span([q.from, q.to]),
-    rule: '<distance>, <hours:minutes>',
-  });
-  f.claim(q.from, q.to);
-  return true;
+  return addDuration(f, q, 'run', q.clock.hour * 60 + q.clock.minute, '<distance>, <hours:minutes>');
 }
 
 const STOP =
@@ -41,7 +31,48 @@ const STOP =
 const CHORE =
   /\b(massag\w*|cooled|cooling|warmed|warming|wrapped|wrapping|cleaned|cleaning|bandag\w*|rubbed|rub|stretch\w*|kneaded|worked on|took me|thaw|axe|chore|chores|dig|digging|fix|fixing|soak\w*|iced?|hooking up|hook up|untangl\w*|harnessing|booting|boot|feeding|later|chopping|repair\w*|waiting|waited|wait|walked|looking|search\w*|to get|took us|held (snow|ice|a \w+ \w+|it)|(snow|ice) on)\b/;
 
+/** "stopped for ten at the bridge", "took five at the top", "gave them twenty": minutes, as the word for a rest says. */
+function minutesOfRest(f: Frame, q: Quantity): boolean {
+  if (q.dimension !== 'number' || q.unit || q.weak || q.value % 5 !== 0 || q.value > 45 || q.value < 5) return false;
+  const left = leftOf(f, q, 6);
+  const right = rightOf(f, q, 4);
+  const rested =
+    /\b(stopped|stop|stopping|paused|pause|halted|rested|rest|parked|pulled (over|up)|held up|hung out|sat|waited|break|breather|nap)( here| there| them| em| everyone| everybody)?( for)( about| a good| maybe| just| another)*$/.test(
+      left,
+    );
+  const took =
+    f.out &&
+    /(^|[.,;] |\b(we|i|and|then|they|all|just) )(just )?(took|take|taking|grabbed|gave (them|em|everyone|everybody))( about| a quick| another| maybe)*$/.test(
+      left,
+    ) &&
+    /^(($|[.;])|(at|by|on|in) (the|our|a) |to (snack|water|rest|cool|let|check|stretch)\b)/.test(right) &&
+    !/\b(lead|swing|team|wheel)\b/.test(right);
+  if (!rested && !took) return false;
+  return /^($|[.,;]|(at|by|on|in|to|so|and|while|because|here|there|for|before|after|then|near|under|halfway|when)\b)/.test(
+    right,
+  );
+}
+
+/** "24 miles in two thirty-eight": hours and minutes in a row behind a length. */
+const hoursInARow = (f: Frame, q: Quantity): boolean =>
+  q.dimension === 'number' &&
+  q.spelled === true &&
+  (q.clock?.minute ?? 0) > 0 &&
+  (q.clock?.hour ?? 99) < 13 &&
+  f.low(q.from - 1) === 'in' &&
+  /^([.,;]|and|with|so|but|)$/.test(f.low(q.to)) &&
+  f.quantities.some((o) => o.to === q.from - 1 && o.dimension === 'distance');
+
 export function readDuration(f: Frame, q: Quantity): boolean {
+  if (minutesOfRest(f, q)) return addDuration(f, q, 'stop', q.value, 'stopped for <n>');
+  if (hoursInARow(f, q))
+    return addDuration(
+      f,
+      q,
+      'run',
+      (q.clock?.hour ?? 0) * 60 + (q.clock?.minute ?? 0),
+      '<distance> in <hours minutes>',
+    );
   if (q.dimension !== 'duration' || q.weak) return false;
   // "eating poorly for three days": how long it has gone on is nobody's time on the trail
   if (
@@ -151,14 +182,18 @@ export function readDuration(f: Frame, q: Quantity): boolean {
   if (of === 'run' && ofPart(f, q)) of = 'other';
   // a rest of days is no stop on the way
   if (of === 'stop' && q.value > 24 * 60) of = 'other';
+  return addDuration(f, q, of, q.value, `<duration> of ${of}`);
+}
+
+function addDuration(f: Frame, q: Quantity, of: 'run' | 'stop' | 'other', minutes: number, rule: string): boolean {
   f.add({
     kind: 'duration',
     dogs: [],
     of,
-    minutes: q.value,
+    minutes,
     ...said(f.assertion(q.from, q.to)),
     span: f.span([q.from, q.to]),
-    rule: `<duration> of ${of}`,
+    rule,
   });
   f.claim(q.from, q.to);
   return true;

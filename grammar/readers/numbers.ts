@@ -96,6 +96,29 @@ function readSpeed(f: Frame, q: Quantity): boolean {
     /^(on the (flats?|lake|river|straight|level)|uphill|downhill|up the hill|steady|easy|flat out|across the (lake|river))\b/.test(
       right,
     );
+  // "hitting twelve on the downhills", "clocked them at fourteen", "ten on the flats" behind a speed
+  const onGround =
+    /^(on the (flats?|lake|river|straights?|level|downhills?|downs?|uphills?|ups|climbs?|hills?|ice|way home)|(going )?(up|down)hill|(up|down) the hills?|coming (down|off)|at (times|the top|best))\b/;
+  const speedTold = f.entries.some(
+    (e) => e.kind === 'speed' && e.span && q.span[0] - e.span[1] < 40 && q.span[0] >= e.span[1],
+  );
+  const byGround =
+    q.dimension === 'number' &&
+    !q.unit &&
+    !q.weak &&
+    q.value > 2 &&
+    q.value < 40 &&
+    ((/\b(hit|hitting|hits|touched|touching|reached|reaching|clocked|clocking|seeing|saw|making|doing|held|holding)( about| around| maybe| almost| nearly| up to| near)?$/.test(
+      left,
+    ) &&
+      onGround.test(right)) ||
+      (/\b(clocked|clocking|had|got) (us|them|em|the team|me)( going| moving)? (at|doing)( about| around)?$/.test(
+        left,
+      ) &&
+        /^($|[.,;]|and|on|down|up|coming|going|at)/.test(right)) ||
+      (speedTold &&
+        /(^|,|and|but|or|then|maybe|about|closer to|more like|to)$/.test(left.split(' ').slice(-1).join('')) &&
+        onGround.test(right)));
   if (/\b(down to)$/.test(left) && q.dimension !== 'speed') return false;
   // "speed since then: 17.9", "we hold 17 now"
   const headed =
@@ -109,7 +132,8 @@ function readSpeed(f: Frame, q: Quantity): boolean {
   // "fifteen kilometres in the hour"
   const inTheHour =
     q.dimension === 'distance' && /^(mi|km)$/.test(q.unit ?? '') && /^(in the|each|every) hour\b/.test(right);
-  if (q.dimension !== 'speed' && !bare && !headed && !averageBehind && !inTheHour && !onTheFlat) return false;
+  if (q.dimension !== 'speed' && !bare && !headed && !averageBehind && !inTheHour && !onTheFlat && !byGround)
+    return false;
   if (inTheHour) q = { ...q, unit: q.unit === 'mi' ? 'mph' : 'km/h' };
   if (q.unit && q.unit !== 'mph' && q.unit !== 'km/h') return false;
   const unit = (q.unit as 'mph' | 'km/h' | undefined) ?? (metric(f) ? 'km/h' : 'mph');
