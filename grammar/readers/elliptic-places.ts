@@ -108,9 +108,9 @@ function readHereToo(f: Frame, p: Place): boolean {
   const so = BE.test(f.low(a)) && /^(so|as)$/.test(f.low(a - 1)) && endsAt(f, p.to);
   const same = /^(with|for|on|in)$/.test(f.low(a)) && /^(same|ditto|likewise)$/.test(f.low(a - 1)) && endsAt(f, p.to);
   const verb = BE.test(f.low(p.to)) ? p.to + 1 : p.to;
-  const word = /^(too|also|likewise|ditto)$/.test(f.low(verb))
+  const word = /^(too|also|likewise|ditto|same)$/.test(f.low(verb))
     ? 1
-    : f.low(verb) === 'as' && f.low(verb + 1) === 'well'
+    : /^(as well|the same|same thing)$/.test(`${f.low(verb)} ${f.low(verb + 1)}`)
       ? 2
       : 0;
   const too = word > 0 && ENDS.test(f.low(verb + word)) && (/^([.,;]|and)$/.test(f.low(a)) || f.isStrong(a));

@@ -5,8 +5,9 @@
 import type { EntryOf } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
 import { endsAt, justBefore } from './elliptic-told.ts';
+import { partTakesEnd } from './finding-parts.ts';
 import { doubted } from './places.ts';
-import { WHOLE_BODY } from './where.ts';
+import { partFor, WHOLE_BODY } from './where.ts';
 
 type Finding = EntryOf<'finding'>;
 
@@ -25,6 +26,7 @@ export function readSideOf(f: Frame, d: DogPhrase): boolean {
   if (on) k++;
   const own = /^(the|his|her)$/.test(f.low(k));
   if (own) k++;
+  if (!same && on && readAtSite(f, d, k)) return true;
   const side = f.low(k);
   if (!/^(left|right)$/.test(side) || !(on || own || same)) return false;
   const end = /^(one|side)$/.test(f.low(k + 1)) ? k + 2 : k + 1;
@@ -46,6 +48,29 @@ export function readSideOf(f: Frame, d: DogPhrase): boolean {
     });
   }
   f.claim(d.from, end);
+  return true;
+}
+
+/** "Gus is lame on the left front, Rook on the right hind", "Ivy in the left hip": the same sign at another dog's place. */
+function readAtSite(f: Frame, d: DogPhrase, k: number): boolean {
+  const s = f.sites.find((x) => x.from === k && !x.anaphor && x.side && (x.part ?? x.end));
+  if (!s || !endsAt(f, s.to) || f.isClaimed(d.from, s.to)) return false;
+  const last = justBefore(f, d.from);
+  if (last?.kind !== 'finding' || !last.side || last.sign === 'any' || last.assertion) return false;
+  if (WHOLE_BODY.has(last.sign) || last.dogs.some((x) => d.dogs.includes(x))) return false;
+  const { severity: _s, trend: _t, doubt: _d, because: _b, side: _l, end: _e, part: told, ...rest } = last;
+  const part = s.part ?? (s.end && told && partTakesEnd(told) ? told : partFor(last.sign, s));
+  f.add({
+    ...rest,
+    dogs: d.dogs,
+    ...(part ? { part } : {}),
+    side: s.side,
+    ...(s.end && partTakesEnd(part ?? '') ? { end: s.end } : {}),
+    span: f.span([d.from, s.to]),
+    rule: '<dog> on <site>',
+    ...doubted(d.doubt),
+  });
+  f.claim(d.from, s.to);
   return true;
 }
 

@@ -27,8 +27,10 @@ export function readPossibleSites(f: Frame, found: ReadFinding[], taken: Set<Sit
     if (found.some((r) => r.entry.part === s.part && r.entry.side === s.side && s.from >= r.to && s.from - r.to <= 3))
       continue;
     if ((taken.has(s) && !denied) || !s.part || s.anaphor || f.isClaimed(s.from, s.to) || s.plural) continue;
-    if (f.assertion(s.from, s.to) !== 'possible') continue;
-    if (!near(f, s)) continue;
+    if (!eitherOr(f, s)) {
+      if (f.assertion(s.from, s.to) !== 'possible') continue;
+      if (!near(f, s)) continue;
+    }
     const next = f.low(s.to);
     if (/^(a|an)$/.test(f.low(s.from - 1))) continue;
     if (f.m.at('bootie', s.to) || f.m.from('sign', s.to) || /^(one|ones)$/.test(next)) continue;
@@ -52,6 +54,21 @@ const near = (f: Frame, s: Site) =>
   f.cues.some((c) => c.gives === 'possible' && c.to <= s.from && s.from - c.to <= 5) ||
   f.cues.some((c) => c.gives === 'possible' && c.from >= s.to && c.from - s.to <= 2);
 
+/** "it's either her wrist or her shoulder": one of two, nobody knows which. */
+function eitherOr(f: Frame, s: Site): boolean {
+  const own = (k: number) => /^(the|his|her|a|'s|in|on)$/.test(f.low(k)) || f.dogAt(k) !== undefined;
+  let a = s.from - 1;
+  while (own(a)) a--;
+  if (f.low(a) === 'or') {
+    const first = f.sites.find((x) => x.to === a && x.part);
+    return first !== undefined && eitherOr(f, first);
+  }
+  let z = s.to + 1;
+  while (own(z)) z++;
+  const or = f.low(s.to) === 'or' && f.sites.some((x) => x.from === z && x.part);
+  return or && f.low(a) === 'either' && /^('s|is|it|be|was)$/.test(f.low(a - 1));
+}
+
 const sideOf = (s: Site | undefined) => s?.side;
 
 /** "Dead lame by mile ten, right shoulder.": a limb with nothing told of it but that it is the one. */
@@ -60,6 +77,15 @@ const limbAlone = (f: Frame, s: Site): boolean =>
   (s.side === 'left' || s.side === 'right') &&
   /^([.;!]|)$/.test(f.low(s.to)) &&
   !s.anaphor;
+
+/** "Two of her pads are cracked, both hind feet.": the feet of the pads just told. */
+const feetAlone = (f: Frame, s: Site, r: ReadFinding): boolean =>
+  s.part === 'foot' &&
+  s.side !== undefined &&
+  s.end !== undefined &&
+  !s.anaphor &&
+  r.entry.part !== 'foot' &&
+  !/^(is|are|was|were|clean|fine|good|ok)$/.test(f.low(s.to));
 
 /** "started limping at mile 15, left rear, loaded her", "one torn nail in Moss, right front, trimmed": a bare foot between marks. */
 export function lateSites(f: Frame, found: ReadFinding[], taken: Set<Site>): void {
@@ -71,7 +97,7 @@ export function lateSites(f: Frame, found: ReadFinding[], taken: Set<Site>): voi
       (x) =>
         x.from > r.to &&
         x.from - r.to < reach &&
-        (x.part ? !footed && limbAlone(f, x) : x.side && x.end) &&
+        (x.part ? (footed ? feetAlone(f, x, r) : limbAlone(f, x)) : x.side && x.end) &&
         !taken.has(x),
     );
     if (

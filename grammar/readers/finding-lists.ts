@@ -25,7 +25,7 @@ function onBothSides(f: Frame, m: Mention, s: Site | undefined): Site | undefine
     );
   return both && PAIRED.has(s.part) ? { ...s, side: 'both' } : s;
 }
-const PAIRED = new Set('wrist shoulder elbow triceps hip knee hock thigh armpit eye ear leg foot'.split(' '));
+export const PAIRED = new Set('wrist shoulder elbow triceps hip knee hock thigh armpit eye ear leg foot'.split(' '));
 
 /** "LF and RF webs": one site, both sides. */
 export function merged(f: Frame, m: Mention, sites: (Site | undefined)[]): (Site | undefined)[] {

@@ -89,6 +89,12 @@ function lateSeverity(f: Frame, from: number): Finding['severity'] {
 /** Behind "less than", "more than": what was before. */
 const THAN_BEFORE = /^(yesterday|before|last|this|earlier|it|he|she|they|ever)$/;
 
+/** "RF pad worn, LF same", "left wrist puffy, right one worse": behind another place, and that place's own. */
+const ofOtherPlace = (f: Frame, t: Mention, from: number): boolean => {
+  const s = f.sites.find((x) => x.from >= from && !x.anaphor && x.to <= t.from && t.from - x.to <= 2);
+  return s !== undefined && /^[,;]$|^(and|but)$/.test(f.low(f.low(s.from - 1) === 'the' ? s.from - 2 : s.from - 1));
+};
+
 /** Which way it goes: better, worse, still. */
 export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
   const lo = site && site.from < m.from && m.from - site.to < 8 ? site.from : m.from;
@@ -103,6 +109,9 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
     if (k < lo && (f.strongBetween(k, lo) || f.dogAt(k))) continue;
     const t = f.m.from('trend', k);
     if (!t || /^(no|any)$/.test(f.low(t.from - 1)) || (t.from < m.to && m.from < t.to)) continue;
+    // "same shoulder as last year": which one, not how it goes; "RF worn, LF same": the other's
+    if (f.low(t.to - 1) === 'same' && f.m.at('part', t.to)) continue;
+    if (k > hi && ofOtherPlace(f, t, hi)) continue;
     // "toe touching coming down the bank"
     if (
       f.low(t.to - 1) === 'down' &&

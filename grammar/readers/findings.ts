@@ -11,6 +11,7 @@ import { distribute, lateSites, readHasIt, readPossibleSites, resolve } from './
 import { readFragments } from './finding-fragments.ts';
 import { eachOf, merged, ofOthersToo } from './finding-lists.ts';
 import { type Finding, partTakesEnd, type ReadFinding, severityOf, trendOf } from './finding-parts.ts';
+import { placesListed } from './finding-places.ts';
 import { readFine } from './fine.ts';
 import { readNothing } from './fine-nothing.ts';
 import { doubted, said } from './places.ts';
@@ -168,6 +169,16 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
       ? [feetAt(m)]
       : siteBeside(f, m, takenSites);
   if (toldAlready(f, m, sign, found)) return [];
+  const places =
+    WHOLE_BODY.has(sign) || sites.some((s) => s.side && s.from >= m.to) ? [] : placesListed(f, m, takenSites);
+  if (places.length) {
+    // "Left hind on Tank, right front on Ivy: splits in the webs"
+    const part = f.sites.find((s) => s.from >= m.to && s.from - m.to <= 3 && !s.side)?.part;
+    return places.map(({ site, dogs }) => {
+      const at = { ...site, ...(part && !site.part ? { part } : {}) };
+      return { entry: build(f, m, sign, { dogs }, at), from: site.from, to: m.to, site: at };
+    });
+  }
   const each = eachOf(f, m, found);
   if (each.length)
     return each.map((r) => ({

@@ -8,8 +8,11 @@ export const feetToldAbove = (f: Frame, at: number): boolean =>
     (t) =>
       t.i < at &&
       /^(feet|foot|paws?|pads?)$/.test(t.low) &&
-      f.sentence(t.i) < f.sentence(at) &&
-      !f.dogs.some((x) => x.to <= t.i && f.sentence(x.from) === f.sentence(t.i)),
+      (f.sentence(t.i) < f.sentence(at)
+        ? !f.dogs.some((x) => x.to <= t.i && f.sentence(x.from) === f.sentence(t.i))
+        : // "did everyone's feet before bed: Moss good, Fern good"
+          !f.dogs.some((x) => x.to <= t.i && x.kind === 'names' && f.sentence(x.from) === f.sentence(t.i)) &&
+          f.tokens.slice(t.i, at).some((x) => x.low === ':')),
   );
 
 /** "Foot check. Moss: clean. Tansy clean.": feet were the heading. */

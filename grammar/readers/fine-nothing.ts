@@ -31,7 +31,10 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   if (words === 'nothing' && next === 'to') return [];
   if (words === 'anything wrong' && f.assertion(m.from, m.to) !== 'absent') return [];
   let k = m.to;
-  while (/^(with|w|\/|in|on|of|to|the|either|any|about|wrong|between|at|all|there)$/.test(f.low(k)) && k - m.to < 5)
+  while (
+    /^(with|w|\/|in|on|of|to|from|the|either|any|about|wrong|between|at|all|there)$/.test(f.low(k)) &&
+    k - m.to < 5
+  )
     k++;
   // "Echo feet: textbook, not a mark on em"
   const them =

@@ -66,12 +66,17 @@ export function signStands(f: Frame, m: Mention, sites: readonly Site[], found: 
   if (/^(torn|worn|cut|split|rub|lost)$/.test(m.value) && bootieNear(f, m, sites)) return false;
   if (/^(torn|worn|cut|split)$/.test(m.value) && !sites.some((s) => s.part && s.part !== 'foot') && nearItem(f, m))
     return false;
+  if (words === 'twisted' && gearTwisted(f, m)) return false;
   // "he licked my eyeball"
   if (m.value === 'licking' && /^(my|me|our|us|your|you)$/.test(f.low(f.low(m.to) === 'at' ? m.to + 1 : m.to)))
     return false;
   if (m.value === 'licking' && f.m.at('ate', m.from) && !sites.length) return false;
   return true;
 }
+
+/** "it was only the bootie twisted", "a twisted neckline": what it wears, not the dog. */
+const gearTwisted = (f: Frame, m: Mention): boolean =>
+  [m.from - 1, m.from - 2, m.to].some((k) => f.m.at('bootie', k) || (f.m.at('item', k) && !f.siteAt(k)));
 
 function bootieNear(f: Frame, m: Mention, sites: readonly Site[]): boolean {
   if (m.value === 'rub') return false;

@@ -1,6 +1,7 @@
 /** Where on the body a sign is that names no site of its own, or only half: the site told before, the one a heading gave. */
 import type { Sign } from '../entry.ts';
 import type { Frame, Mention, Owner, Site } from '../steps/frame.ts';
+import { PAIRED } from './finding-lists.ts';
 import type { ReadFinding } from './findings.ts';
 import { WHOLE_BODY } from './where.ts';
 
@@ -111,6 +112,19 @@ function limbNamed(f: Frame, s: Site, owner: Owner): Site | undefined {
 
 /** "three-legged LH, hock swollen": a part with no side of its own is on the leg the dog was just said to be lame on. */
 export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFinding[], at: number): Site {
+  // "tore a nail, left hind outside toe, bled": the toe says which nail
+  const nail = found.findLast((r) => r.from < s.from);
+  if (
+    s.part === 'toe' &&
+    s.side &&
+    nail?.entry.part === 'nail' &&
+    !nail.entry.side &&
+    /^[,(]$/.test(f.low(s.from - 1)) &&
+    f.sentence(nail.from) === f.sentence(s.from)
+  ) {
+    Object.assign(nail.entry, { side: s.side, ...(s.end ? { end: s.end } : {}) });
+    return { ...s, part: 'nail' };
+  }
   if (!s.part && !s.anaphor) {
     // "web split, RF, deep, and it's warm too": the foot is the one whose web was just told
     const told = found.find(
@@ -126,7 +140,13 @@ export function refined(f: Frame, s: Site, owner: Owner, found: readonly ReadFin
     if (told) return { ...s, part: told.entry.part };
     // "right wrist is hot, none in the left one"
     const last = found.at(-1);
-    if (!s.end && s.side && last?.entry.part && last.entry.dogs.join() === owner.dogs.join())
+    // "Ivy's wrists cool, Tank a bit of heat in the right": the side of the parts gone over
+    const over =
+      last?.entry.part &&
+      PAIRED.has(last.entry.part) &&
+      /^(the|his|her)$/.test(f.low(s.from - 1)) &&
+      f.sentence(at) - f.sentence(last.from) <= 1;
+    if (!s.end && s.side && last?.entry.part && (over || last.entry.dogs.join() === owner.dogs.join()))
       return { ...s, part: last.entry.part, end: last.entry.end };
   }
   const limb = !s.side && !s.anaphor ? limbNamed(f, s, owner) : undefined;

@@ -253,7 +253,9 @@ function leftSite(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site | undefi
     const s = f.sites.find((x) => x.to === k + 1);
     if (s) {
       if (s.anaphor) return anaphorSite(f, s);
-      return s;
+      // "warm left wrist, not lame": carrying stops at lame
+      const denied = m.value === 'lame' && f.tokens.slice(s.to, m.from).some((t) => /^(no|not|n't)$/.test(t.low));
+      return denied && taken.has(s) && !f.tokens.slice(s.to, m.from).some((t) => BE.test(t.low)) ? undefined : s;
     }
     if (f.isStrong(k)) return undefined;
     const low = f.low(k);
@@ -296,17 +298,23 @@ function leftSite(f: Frame, m: Mention, taken: ReadonlySet<Site>): Site | undefi
       return undefined;
     k--;
   }
-  void taken;
   return undefined;
 }
+
+/** "that same leg", "that foot": of whatever was told there. */
+const LIMB = /^(leg|foot)$/;
+const BE = /^(is|was|'s|are|were|does|did|do|has)$/;
 
 /** "that foot is iced": the side and end of the site before, the part as said now. */
 function anaphorSite(f: Frame, s: Site): Site | undefined {
   const last = f.sites.filter((x) => x.to <= s.from && !x.anaphor && (x.part || x.end)).at(-1);
-  if (!last) return undefined;
   const part = [...Array(s.to - s.from).keys()]
     .map((n) => f.m.at('part', s.from + n)?.value as Part | undefined)
     .find(Boolean);
+  // "same shoulder as last year", or a dog named since: what was told of another dog is not meant
+  const named = last && f.dogs.some((d) => d.kind === 'names' && d.from >= last.to && d.to <= s.from);
+  if (!last || (named && part && last.part && part !== last.part && !LIMB.test(part)))
+    return part ? { ...s, part } : undefined;
   return { ...last, from: s.from, to: s.to, part: part ?? last.part, anaphor: true };
 }
 
@@ -339,7 +347,9 @@ export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: r
   const last = found.at(-1)?.entry;
   if (last?.dogs.length) return { dogs: last.dogs, carried: true };
   const plural = sites.some((s) => s.plural) || (f.assertion(m.from, m.to) === 'absent' && !sites.length);
-  if (plural && !f.dogs.some((d) => d.kind === 'names')) {
+  // "no limping tonight and she ate well": one dog's note, whose was not said
+  const one = f.tokens.some((t) => /^(he|she|him|his|her|hers)$/.test(t.low) && !f.personAt(t.i));
+  if (plural && !one && !f.dogs.some((d) => d.kind === 'names')) {
     const dogs = f.lineup(m.from).map((l) => l.dog);
     return { dogs: dogs.length ? dogs : ['*'] };
   }

@@ -115,6 +115,8 @@ export function findDogs(tokens: readonly Token[], m: Mentions, roster: Roster):
       tokens[p.to]?.low === 'back' &&
       /^(to|in|into|up|at|on|home|down|out|with|there|again)$/.test(tokens[p.to + 1]?.low ?? '');
     if (low === 'em' && tokens[p.from - 1]?.low === 'a') continue;
+    // "nipped by one of theirs": another team's
+    if (low === 'theirs' && tokens[p.from - 1]?.low === 'of') continue;
     if (/^(em|them)$/.test(low) && feetThem(tokens, m, p.from)) continue;
     // "Moss, her neighbour, may be …" is still said of Moss
     if (

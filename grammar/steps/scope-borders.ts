@@ -158,6 +158,23 @@ const RULES: readonly BorderRule[] = [
     },
   },
   {
+    // "no heat, | slight swelling", "no limp and | some stiffness"
+    name: '<slight>',
+    of: BIT.amount,
+    set(s, i) {
+      const own = is(s, i - 1, BIT.denier | BIT.determiner | BIT.or | BIT.preposition | BIT.amount);
+      if (!own && !listGoesOn(s, i)) flag(s, i, DENIAL);
+    },
+  },
+  {
+    // "no cuts, | a small split"
+    name: ', <a>',
+    of: BIT.determiner,
+    set(s, i) {
+      if (/^an?$/.test(lowAt(s, i)) && lowAt(s, i - 1) === ',' && !listGoesOn(s, i)) flag(s, i, DENIAL);
+    },
+  },
+  {
     name: ', <word> <topic>',
     of: BIT.topic,
     set(s, i) {
@@ -203,8 +220,12 @@ function mark(s: Sight, i: number): void {
   if (low === '.') {
     if (next?.gap !== false && !is(s, i - 1, BIT.pointed)) flag(s, i, SENTENCE);
   } else if (isFullStop(low)) flag(s, i, SENTENCE);
-  else if (low === ',') flag(s, i, COMMA);
-  else if (low === ':') flag(s, i, COLON);
+  else if (low === ',') {
+    flag(s, i, COMMA);
+    // "no heat or swelling, | tender in the wrist": with "or" the list is done
+    const done = [2, 3, 4].some((n) => is(s, i - n, BIT.or)) && !is(s, i + 1, BIT.or | BIT.join | BIT.denier);
+    if (done && !listGoesOn(s, i + 1)) flag(s, i, DENIAL);
+  } else if (low === ':') flag(s, i, COLON);
   else if ((low === '-' || low === '–' || low === '—') && gap && next?.gap) flag(s, i, DENIAL | COMMA);
 }
 

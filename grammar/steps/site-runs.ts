@@ -84,7 +84,12 @@ export function gather(
     const webbed =
       pieces.some((p) => p.value === 'web' || p.value === 'nail') &&
       /^(between|middle|outside|inside|outer|inner|two|first|last)$/.test(t.low);
-    if ((FILL.has(t.low) || webbed) && k - end < 4) {
+    // "left hind outside toe", "right front second toe"
+    const which =
+      pieces.some((p) => p.role === 'paw' || p.role === 'end') &&
+      /^(middle|outside|inside|outer|inner|first|second|third|fourth|last|big|little)$/.test(t.low) &&
+      /^(toe|nail|pad)$/.test(m.at('part', k + 1)?.value ?? '');
+    if ((FILL.has(t.low) || webbed || which) && k - end < 4) {
       k++;
       continue;
     }

@@ -86,6 +86,13 @@ export function tokenRole(
   if (m.at('end', i) && besideSite(tokens, m, i)) return 'end';
   // "no split webs either"
   if ((tokens[i] as Token).low === 'either' && m.at('part', i - 1)) return undefined;
+  // "either her wrist or her shoulder": one of two parts, not both sides
+  if (
+    (tokens[i] as Token).low === 'either' &&
+    /^('s|is|was|be|it)$/.test(tokens[i - 1]?.low ?? '') &&
+    [2, 3, 4, 5].some((n) => tokens[i + n]?.low === 'or' && !m.at('sign', i + n - 1))
+  )
+    return undefined;
   if (sideToken(m, i)) return 'side';
   return undefined;
 }

@@ -27,8 +27,11 @@ export function findSites(tokens: readonly Token[], m: Mentions, dogs: readonly 
         a.to - a.from > 1 &&
         !/^(that|those|there)$/.test((tokens[i] as Token).low + (a.to - a.from > 1 ? 'x' : ''))
       ) {
-        sites.push({ from: a.from, to: a.to, plural: false, anaphor: true, paws: [] });
-        i = a.to;
+        // "that same hock": the part with it
+        const same = tokens[a.to - 1]?.low === 'same' ? m.from('part', a.to) : undefined;
+        const to = same?.to ?? a.to;
+        sites.push({ from: a.from, to, plural: false, anaphor: true, paws: [] });
+        i = to;
       } else i++;
       continue;
     }

@@ -131,6 +131,8 @@ export const CLASSES = {
   status: 'gums app appetite hyd hydration temp hr pulse bcs weight wt stool urine coat eyes',
   /** Words that name a limb or a side: after a comma they begin a new finding. */
   side: 'left right lf rf lh rh fl fr hl hr l r front hind rear both',
+  /** Words of how much by which something is said to be there: "no heat, | slight swelling". */
+  amount: 'some slight mild small tiny minor moderate faint',
   /** Numbers that begin something counted: "no splits | two booties lost". */
   count:
     'two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen twenty thirty forty fifty',
