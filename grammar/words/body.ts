@@ -103,7 +103,7 @@ export const body: readonly Row[] = [
   [
     'paw',
     'LH',
-    'lh; lr; hl; l h; left hind; left rear; left back; hind left; rear left; back left; left hindfoot; left hind foot; left hindleg',
+    'lh; lr; hl; l h; left hind; left rear; left back; hind left; rear left; back left; left hindfoot; left hindleg',
   ],
   [
     'paw',
