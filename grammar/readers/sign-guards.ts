@@ -1,7 +1,8 @@
 /** When a word that can mean a sign does mean it: most of them mean other things too. */
 import type { Frame, Mention, Site } from '../steps/frame.ts';
 import type { ReadFinding } from './findings.ts';
-import { guards, limbHeld, nearItem } from './sign-words.ts';
+import { limbHeld, muscleHard } from './sign-plain.ts';
+import { guards, nearItem } from './sign-words.ts';
 
 const NEEDS_SITE = new Set(
   'lifting his;lifting her;lifts his;lifts her;keeps lifting;no weight on;iced;iced up;icing up;ices up;carrying his;carrying her;holding up;holding up his;holding up her;holding up a;guarding;not using;short on;skipping on;ginger on;gingerly;uneven;hopping;dragging the;off in;off on;short in;short up;warm;warmth;warmer;hot;burning;toasty;filled;filled up;filling;fat;thick;lump;bump;lumpy;puff;ballooned;blown up;fluid;enlarged;discharge;runny;crusty;smelly;weeping;rough;wear;wearing;worn;worn down;worn thin;worn smooth;pink;pinkish;pinking;pink spot;red;raw spot;irritated;angry;reddish;thinning;chapped;skinned;scuffed;scuff;broke;broken;breaks;break;torn;tore;tear;tearing;tears;ripped;rip;rips;ripping;missing;lost;caught;hanging off;snapped off;knocked off;pulled off;broke off;broken off;split off;tear in;frozen;frosted;frost;tight;tightened;tightening;tightness;knots;knot;knotty;rigid;locked up;wooden;cut up;slit;slits;bit;bitten;bite;nick;nicks;nicked;stabbed;scratch;scratches;scratched;scrape;scrapes;scraped;rubbed;rubbed off;rubbing;rub;rubs;heat;heat in;cracked;cracking;crack;icing;ice;balled;ice packed;packed with snow;packed with ice;caked;clumps;clumped;snow packed;licks;lick;licked;nibbling at;holes;pinhole;hanging by a thread;hanging by a string;hanging on by a thread;dangling;skin off;nibbled at;nibbles on;nibbling on;nibbled on;gnawing on;gnaws on;gnawing at;gnaw at;gnaws at;licked on;licked at;lick at;lick on;mouthing at;working at;obsessing over;strain;strained;twisted;tweaked;wrenched;pulled a muscle in;strained a muscle in;bothering;worrying;nursing;pulling at;messing with;going after;bothering with;short through;red;not level;hurt;painful;sore;sores;bumps;thickened;swell;engorged;cramp;blisters;wound'.split(
@@ -48,7 +49,7 @@ export function signStands(f: Frame, m: Mention, sites: readonly Site[], found: 
   const guard = guards[words] ?? (m.tag === 'sign-off' ? guards.off : undefined);
   if (guard && !guard(g)) return false;
   if (/^(h[eo]ld|keep|carr|lift)\w* .*(up|ground|snow|air)$/.test(words) && !limbHeld(f, m)) return false;
-  if (/^feel\w* .*like /.test(words) && !guards['like a rock']?.(g)) return false;
+  if (/^feel\w* .*like /.test(words) && !muscleHard(g)) return false;
   // "2 mm dry": a length
   if (/^mms? /.test(words) && f.quantityAt(m.from - 1)) return false;
   if (!guard && NEEDS_SITE.has(words)) {

@@ -1,6 +1,7 @@
 /** Words that are a sign only in some company, each with what must stand around it. */
 import type { Frame, Mention, Site } from '../steps/frame.ts';
 import type { ReadFinding } from './findings.ts';
+import { plainGuards } from './sign-plain.ts';
 
 export type Guard = (g: {
   f: Frame;
@@ -110,34 +111,8 @@ function ofIt(f: Frame, m: Mention): boolean {
   return /^('s|is|feels|felt|was|stays|seems)$/.test(f.low(k)) && /^(it|that|and|but)$/.test(f.low(k - 1));
 }
 
-/** "shoulder feels like a rock": a muscle's, and said to be or to feel so. */
-const muscleHard: Guard = ({ f, m, sites, prev }) =>
-  sites.some((s) => /^(shoulder|triceps|thigh|back|neck|hip|chest|groin|leg)$/.test(s.part ?? '')) &&
-  (/^feel/.test(f.low(m.from)) ||
-    /^(is|are|'s|was|were|feels|feel|felt|all|just|pretty|really|gone|went|got|,|:)$/.test(prev) ||
-    f.siteAt(m.from - 1) !== undefined);
-
-/** "Gus is holding his left hind foot up": the dog does it; a hand that lifts a paw finds nothing. */
-export function limbHeld(f: Frame, m: Mention): boolean {
-  let k = m.from;
-  while (
-    /^(is|'s|was|kept|keeps|keep|been|has|started|starts|stands|stood|still|just|always|there|and|,)$/.test(
-      f.low(k - 1),
-    )
-  )
-    k--;
-  const d = f.dogs.find((x) => x.to === k || (x.possessive && x.to === k + 1));
-  const his = f.tokens.slice(m.from, m.to).some((t) => /^(his|her|its|the|one|that)$/.test(t.low));
-  const part = f.sites.some((s) => s.from >= m.from && s.to <= m.to && /^(foot|leg)$/.test(s.part ?? 'foot'));
-  return d !== undefined && d.dogs.length === 1 && his && part;
-}
-
-/** Sticks letters and a plus: "d+ x2", "v+", never a list of dogs. */
-const clipped: Guard = ({ f, m, next }) => !f.tokens[m.from + 1]?.gap && !f.dogFrom(m.to) && !/^[+]$/.test(next);
-
 export const guards: Record<string, Guard> = {
-  'd +': clipped,
-  'v +': clipped,
+  ...plainGuards,
   knot: muscleKnot,
   knots: muscleKnot,
   knotted: muscleKnot,
@@ -407,7 +382,3 @@ export const guards: Record<string, Guard> = {
   hack: ({ f, m }) => Boolean(f.lastDogs(m.from)),
   bile: ({ f, m }) => Boolean(f.lastDogs(m.from)),
 };
-for (const w of 'like a rock;hard as a rock;hard as rock;rock hard;like a board;hard as a board;like wood;like a brick;hard as a brick;like rope;like a rope;ropy;ropey;like cables;like a knot'.split(
-  ';',
-))
-  guards[w] = muscleHard;
