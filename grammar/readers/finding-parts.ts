@@ -19,8 +19,10 @@ export const partTakesEnd = (part: string) => /^(leg|foot|pad|web|toe|nail|dewcl
 
 /** "isn't as bad as yesterday", "not that bad": how bad it is not. */
 const notSo = (f: Frame, s: Mention): boolean =>
-  /^(as|so|that|too|nearly|quite)$/.test(f.low(s.from - 1)) &&
-  [2, 3].some((n) => /^(n't|not|never|nowhere)$/.test(f.low(s.from - n)));
+  // "about as big as a pea"
+  (f.low(s.from - 1) === 'as' && f.low(s.to) === 'as') ||
+  (/^(as|so|that|too|nearly|quite)$/.test(f.low(s.from - 1)) &&
+    [2, 3].some((n) => /^(n't|not|never|nowhere)$/.test(f.low(s.from - n))));
 
 /** How bad: words right before the sign or its site, or behind it in the same statement. */
 export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity'] {
@@ -89,6 +91,12 @@ function lateSeverity(f: Frame, from: number): Finding['severity'] {
 /** Behind "less than", "more than": what was before. */
 const THAN_BEFORE = /^(yesterday|before|last|this|earlier|it|he|she|they|ever)$/;
 
+/** A new subject begins at `k`, behind a comma or none. */
+const startsAgain = (f: Frame, k: number): boolean => {
+  const d = f.dogFrom(f.low(k) === ',' ? k + 1 : k);
+  return d !== undefined && !d.possessive;
+};
+
 /** "RF pad worn, LF same", "left wrist puffy, right one worse": behind another place, and that place's own. */
 const ofOtherPlace = (f: Frame, t: Mention, from: number): boolean => {
   const s = f.sites.find((x) => x.from >= from && !x.anaphor && x.to <= t.from && t.from - x.to <= 2);
@@ -109,6 +117,8 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
     if (k < lo && (f.strongBetween(k, lo) || f.dogAt(k))) continue;
     const t = f.m.from('trend', k);
     if (!t || /^(no|any)$/.test(f.low(t.from - 1)) || (t.from < m.to && m.from < t.to)) continue;
+    // "still, he was off", "still he was off": all the same
+    if (f.low(t.from) === 'still' && t.to - t.from === 1 && startsAgain(f, t.to)) continue;
     // "same shoulder as last year": which one, not how it goes; "RF worn, LF same": the other's
     if (f.low(t.to - 1) === 'same' && f.m.at('part', t.to)) continue;
     if (k > hi && ofOtherPlace(f, t, hi)) continue;

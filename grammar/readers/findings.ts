@@ -163,6 +163,21 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
     !f.sites.some((s) => s.from >= m.from && s.from - m.to < 4)
   )
     sign = 'bloody-stool';
+  // "her pads are getting thin": worn, and the dog is not
+  const thinPads =
+    sign === 'thin' &&
+    f.sites.some(
+      (s) =>
+        /^(pad|nail)$/.test(s.part ?? '') && s.to <= m.from && m.from - s.to <= 4 && !f.strongBetween(s.to, m.from),
+    );
+  if (thinPads) sign = 'worn';
+  // "the harness rubbed him raw"
+  if (
+    sign === 'worn' &&
+    f.low(m.to - 1) === 'raw' &&
+    [1, 2, 3].some((n) => /^rub(bed|s|bing)?$/.test(f.low(m.from - n)))
+  )
+    sign = 'rub';
   const sites = WHOLE_BODY.has(sign)
     ? []
     : /^(footsore)$/.test(f.low(m.from))
@@ -331,7 +346,11 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
               : heard.assertion;
   const severity = assertion === 'absent' ? undefined : severityOf(f, m, site);
   const trend = assertion === 'absent' ? undefined : trendOf(f, m, site);
-  const negative = owner.phrase?.negative && assertion === 'present' ? 'absent' : assertion;
+  // "nobody is lame but the pads are raw": behind "but" it is so of everyone
+  const nobody =
+    owner.phrase?.negative &&
+    !f.tokens.slice(owner.phrase.to, m.from).some((t) => /^(but|though|although|however|yet)$/.test(t.low));
+  const negative = nobody && assertion === 'present' ? 'absent' : assertion;
   // "neither one's hurt" says that nothing is wrong
   const asSaid: Sign = negative === 'absent' && !part && /^(hurt|harmed)$/.test(f.low(m.from)) ? 'any' : sign;
   const doubt = owner.doubt ?? (owner.dogs.length ? undefined : 'no dog was named');

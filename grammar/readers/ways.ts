@@ -167,6 +167,13 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     )
   )
     return false;
+  // "left triceps on Rook tight as a drum": a muscle, no tug
+  if (
+    /^tight\b/.test(words) &&
+    f.sites.some((s) => s.part && s.to <= m.from && m.from - s.to <= 5 && !f.strongBetween(s.to, m.from)) &&
+    ![1, 2, 3, 4, 5].some((n) => /^(tugs?|lines?|tuglines?)$/.test(f.low(m.from - n)))
+  )
+    return false;
   if (words === 'done in' && /^(half|a|an|the|no|under|about|\d)/.test(next)) return false;
   if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;
@@ -299,6 +306,13 @@ export function readGait(f: Frame): void {
     )
       continue;
     if (/^trots$/.test(word) && prev === 'the') continue;
+    // "walked him until it let go"; "walking sound": who walked, how it is
+    if (/^walk/.test(word) && /^(him|her|it|them)$/.test(f.low(m.to))) continue;
+    const how = f.m.from('fine', m.to) ?? f.m.from('sign', m.to);
+    if (/^walking$/.test(word) && how && how.value !== 'walk') continue;
+    // "no lameness at the trot": where it was looked for
+    const seenAt = /^(at|in)$/.test(f.low(prev === 'a' || prev === 'the' ? m.from - 2 : m.from - 1));
+    if (seenAt && f.m.of('sign').some((s) => s.value === 'lame' && s.to <= m.from && m.from - s.to <= 3)) continue;
     if (
       /^walk/.test(word) &&
       !/^(then|now)$/.test(f.low(m.to + 1)) &&

@@ -25,6 +25,15 @@ function onIt(f: Frame, m: Mention, owner: Owner, found: readonly ReadFinding[])
     : undefined;
 }
 
+/** "Tank's wrist is warm, Kestrel's is swollen": the part told of the dog before; which side, nobody said. */
+function partOfHers(f: Frame, m: Mention, owner: Owner, found: readonly ReadFinding[]): Site | undefined {
+  const d = f.dogs.find((x) => x.possessive && x.kind === 'names' && x.to <= m.from && m.from - x.to <= 4);
+  const be = d && /^(is|are|was|were|feels|looks)$/.test(f.low(d.to)) && !f.strongBetween(d.to, m.from);
+  const part = found.findLast((r) => r.from < m.from)?.entry.part;
+  if (!d || !be || !part || d.dogs.join() !== owner.dogs.join()) return undefined;
+  return { from: d.from, to: d.to, part, plural: /^(are|were)$/.test(f.low(d.to)), anaphor: false, paws: [] };
+}
+
 /** The site of the finding before, for a follow-on sign of the same dog. Carrying stops at lame. */
 export function carriedSite(
   f: Frame,
@@ -50,6 +59,8 @@ export function carriedSite(
     if (!named && same(o.dogs) && !o.human && !f.isClaimed(since.from, since.to))
       return refined(f, since, owner, found, m.from);
   }
+  const hers = partOfHers(f, m, owner, found);
+  if (hers) return hers;
   for (let k = found.length - 1; k >= 0; k--) {
     const r = found[k] as ReadFinding;
     if (r.from > m.from) continue;

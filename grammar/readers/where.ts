@@ -79,7 +79,10 @@ function ofAnother(f: Frame, m: Mention, s: Site): boolean {
 function withFoot(f: Frame, s: Site | undefined): Site | undefined {
   if (!s?.part || s.side || s.end || s.anaphor || s.plural || !/^(foot|pad|web|toe|nail|dewclaw)$/.test(s.part))
     return s;
-  const k = f.low(s.to) === ',' ? s.to + 1 : s.to;
+  // "one split web (Storm, left front)"
+  const aside = f.low(s.to) === '(' ? f.dogFrom(s.to + 1) : undefined;
+  const from = aside?.to ?? s.to;
+  const k = /^[,:(]$/.test(f.low(from)) ? from + 1 : from;
   const at = /^(the|on|in|of)$/.test(f.low(k)) ? (f.low(k + 1) === 'the' ? k + 2 : k + 1) : k;
   const foot = f.sites.find((x) => x.from === at && !x.part && x.side && x.end && !x.anaphor);
   if (!foot || ownVerb(f, foot) || f.m.at('bootie', foot.to)) return s;

@@ -87,6 +87,9 @@ function humanHas(f: Frame, human: number, i: number): boolean {
 function dogBehind(f: Frame, i: number): DogPhrase | undefined {
   let k = i;
   let prep = false;
+  // "one split web (Storm, left front)"
+  const aside = f.low(i) === '(' ? f.dogFrom(i + 1) : undefined;
+  if (aside?.kind === 'names' && closedBehind(f, aside.to)) return aside;
   for (let steps = 0; steps < 6 && k < f.tokens.length; steps++) {
     const d = f.dogFrom(k);
     if (d && d.kind === 'names' && !d.possessive && ownStatement(f, d)) return undefined;
@@ -122,6 +125,13 @@ function dogBehind(f: Frame, i: number): DogPhrase | undefined {
   return undefined;
 }
 
+/** Does a parenthesis close soon behind `k`? */
+const closedBehind = (f: Frame, k: number): boolean => [0, 1, 2, 3, 4, 5].some((n) => f.low(k + n) === ')');
+
+/** "(Storm, left front), one missing nail": a dog in a parenthesis that is closed before `i`. */
+const asideBefore = (f: Frame, d: DogPhrase, i: number): boolean =>
+  f.low(d.from - 1) === '(' && closedBehind(f, d.to) && f.tokens.slice(d.to, i).some((t) => t.low === ')');
+
 /** "… on bal RH nail torn": the dog behind begins a statement of its own. */
 function ownStatement(f: Frame, d: DogPhrase): boolean {
   const s = f.sites.find((x) => x.from === d.to);
@@ -145,7 +155,7 @@ export function dogBefore(f: Frame, i: number): DogPhrase | undefined {
       !f.strongBetween(d.to, i)
     )
       return company;
-    if (!d.dogs.length) continue;
+    if (!d.dogs.length || asideBefore(f, d, i)) continue;
     if (d.excepted && d.owns && f.sentence(d.from) === f.sentence(i)) return d;
     // "the whole gang except Mabel, who paces"
     if (d.excepted && d.kind === 'names' && whoBehind(d.to) && f.sentence(d.from) === f.sentence(i) && i - d.to < 8)

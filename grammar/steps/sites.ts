@@ -45,7 +45,7 @@ export function findSites(tokens: readonly Token[], m: Mentions, dogs: readonly 
   headings(tokens, sites);
   apposed(tokens, m, sites, dogs);
   pointedBack(tokens, sites);
-  return sites;
+  return sites.filter((s, n) => !(s.anaphor && (sites[n - 1]?.to ?? 0) >= s.to));
 }
 
 /** "under his right arm": the side stands inside the part's own words. */
@@ -140,6 +140,9 @@ function pointedBack(tokens: readonly Token[], sites: Site[]): void {
       (/^(side|leg|one)$/.test(behind[2] ?? '') || behind[2] === 'same');
     if (!there && !onIt && !onSide) return;
     if (onSide) s.to += behind[2] === 'same' ? 4 : 3;
+    // "nails on that foot": the foot pointed at belongs to them
+    const foot = onIt ? sites[n + 1] : undefined;
+    if (foot?.anaphor && foot.from === s.to + 1) s.to = foot.to;
     const last = sites
       .slice(0, n)
       .reverse()
