@@ -143,6 +143,8 @@ export function groupStands(
     if (m.at('end', g.to) || m.at('part', g.to) || m.at('paws', g.from)) return false;
     return verb() && !/^(to|in|on|still|well)$/.test(next);
   }
+  // "all four get booties": so many dogs
+  if (words === 'all four' && /^(get|got|need|wear|ate|drank|ran|run|go|went|stay|have|had)$/.test(next)) return true;
   if (/^all (\d+|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fourteen|sixteen)$/.test(words))
     return !(
       m.at('part', g.to) ||

@@ -23,6 +23,8 @@ interface Late {
   name: readonly [number, number];
   /** The words with which it was named, which go. */
   gone: readonly [number, number];
+  /** It is hers: the name stands with a possessive ending, without width, for the article at `front`. */
+  whose?: true;
 }
 
 const STRONG = /^[.;!?]$/;
@@ -181,6 +183,28 @@ function theOnlyOne(v: View, n: number): Late | undefined {
   return { front: tell, name: [name.from, list], gone: [name.from - 1, list] };
 }
 
+/** "The rub Ivy had in the armpits is gone": whose it is stands in a clause of its own behind the sign. */
+function whoHad(v: View, n: number): Late | undefined {
+  const name = v.names[n] as View['names'][number];
+  if (name.possessive || !v.m.at('sign', name.from - 1) || !/^(had|has|got|gets|picked)$/.test(low(v, name.to)))
+    return undefined;
+  const to = low(v, name.to) === 'picked' && low(v, name.to + 1) === 'up' ? name.to + 2 : name.to + 1;
+  let front = name.from - 1;
+  while (front > 0 && name.from - front < 6 && !/^(the|that|this|those|these)$/.test(low(v, front))) front--;
+  if (!/^(the|that|this|those|these)$/.test(low(v, front)) || !nobodyIn(v, front, name.from)) return undefined;
+  if (
+    !/^(in|on|at|under|between|behind|last|yesterday|earlier|from|back|this|since|before|over|along|inside|is|has|'s)$/.test(
+      low(v, to),
+    )
+  )
+    return undefined;
+  const end = nextEnd(v, to);
+  for (let k = to; k < end; k++)
+    if (/^(is|'s|has|are|have|was|looks|seems|feels|went|cleared|healed)$/.test(low(v, k)))
+      return { front, name: [name.from, name.to], gone: [name.from, to], whose: true };
+  return undefined;
+}
+
 /** Behind a word that can end a statement, a name in a note without marks may be its subject; behind others it is the object. */
 const BEFORE_LAST =
   /^(today|yesterday|now|some|though|since|again|morning|month|week|night|either|too|much|hers|his|bit|little|lot|all|up|through|good|fine|it|out|down|home|straw|trail|snow)$/;
@@ -209,7 +233,7 @@ function lateIn(v: View): Late[] {
   for (let n = 0; n < v.names.length; n++) {
     const name = v.names[n] as View['names'][number];
     if (name.person || out.some((l) => name.from < l.gone[1])) continue;
-    const late = theOnlyOne(v, n) ?? behindComma(v, n) ?? atLast(v, n);
+    const late = theOnlyOne(v, n) ?? whoHad(v, n) ?? behindComma(v, n) ?? atLast(v, n);
     if (late) out.push(late);
   }
   return out;
@@ -262,8 +286,14 @@ export function withLateSubjects(tokens: Token[], m: Mentions, roster: Roster, t
   if (!late.length) return tokens;
   const out: Token[] = [];
   for (const t of tokens) {
-    for (const l of late) if (l.front === t.i) out.push(...tokens.slice(...l.name));
-    if (!late.some((l) => l.gone[0] <= t.i && t.i < l.gone[1])) out.push(t);
+    for (const l of late)
+      if (l.front === t.i) {
+        const name = tokens.slice(...l.name);
+        out.push(...name);
+        const end = name.at(-1);
+        if (l.whose && end) out.push({ ...end, low: "'s", start: end.end, gap: false });
+      }
+    if (!late.some((l) => (l.gone[0] <= t.i && t.i < l.gone[1]) || (l.whose && l.front === t.i))) out.push(t);
   }
   return out.map((t, i) => ({ ...t, i }));
 }
