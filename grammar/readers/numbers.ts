@@ -172,7 +172,7 @@ function airByWords(f: Frame, q: Quantity, right: string): boolean {
   )
     return true;
   if (
-    /\b(warmed|warming|warms|cooled|cooling)( right| back)?( up| off| down)?( nearly| almost)? to( about| around| like| a| nearly)*$/.test(
+    /(?:^|[^a-z'])(warmed|warming|warms|cooled|cooling|(?:'ll|will|might|should|may|could|supposed to|going to|gonna) (?:warm|cool))( right| back)?( up| off| down)?( nearly| almost)? to( about| around| like| a| nearly)*$/.test(
       left,
     ) &&
     !f.dogs.some((d) => d.to <= q.from && q.from - d.to < 7 && !f.strongBetween(d.to, q.from))
@@ -181,15 +181,22 @@ function airByWords(f: Frame, q: Quantity, right: string): boolean {
   return (
     q.value === 0 &&
     /^(zero|0)$/.test(f.low(q.from)) &&
-    /(^|\b(about|around|near|nearly|hovering|right|it 's|its|it is|it was|was|just|above|at))( right| about| around| near| at| just| above| like)*$/.test(
-      left,
-    ) &&
-    /^($|[.,;]|(?:out|outside|degrees|this|when|at|and|all|now|here|today|tonight|in the|on the|with|by|again|but)\b)/.test(
-      right,
-    ) &&
+    (overOther(f, left, right) ||
+      (/(^|\b(about|around|near|nearly|hovering|right|it 's|its|it is|it was|was|just|above|at))( right| about| around| near| at| just| above| like)*$/.test(
+        left,
+      ) &&
+        /^($|[.,;]|(?:out|outside|degrees|this|when|at|and|all|now|here|today|tonight|in the|on the|with|by|again|but)\b)/.test(
+          right,
+        ))) &&
     !/\b(chance|wind|weigh|score|percent|visibility)\b/.test(left)
   );
 }
+
+/** "ten below in the bottoms, zero up top". */
+const overOther = (f: Frame, left: string, right: string): boolean =>
+  /^(up|down) (top|high|on|in|at|there|here|low|by)\b/.test(right) &&
+  /,( and| but| about)?$/.test(left) &&
+  f.quantities.some((o) => o.dimension === 'temperature');
 
 function readTemperature(f: Frame, q: Quantity): boolean {
   const left = leftOf(f, q, 5);

@@ -4,6 +4,7 @@ import type { Frame, Mention } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
 import { forecastTold } from './forecast.ts';
 import { said } from './places.ts';
+import { readWeatherAhead } from './weather-ahead.ts';
 
 const SKY_ALONE = new Set([
   'clear',
@@ -64,6 +65,13 @@ export function readWeather(f: Frame): void {
   for (const m of f.m.of('condition')) {
     if (f.isClaimed(m.from, m.to) || ofDog(f, m) || inCue(f, m) || !skyStands(f, m)) continue;
     if (deniedInside(f.tokens, m)) continue;
+    // "it was supposed to snow": it did not
+    if (
+      f.low(m.from) === 'to' &&
+      /^(supposed|expected|meant|due|going)$/.test(f.low(m.from - 1)) &&
+      f.low(m.from - 2) === 'was'
+    )
+      continue;
     const assertion = forecast(f, m);
     f.add({
       kind: 'weather',
@@ -75,13 +83,19 @@ export function readWeather(f: Frame): void {
     });
     f.claim(m.from, m.to);
   }
+  readWeatherAhead(f);
 }
 
 /** What the sky will do is a forecast, and a forecast is possible; under an "if" it is planned with the rest. */
 function forecast(f: Frame, m: Mention): Assertion {
   const { assertion, cue } = f.asserted(m.from, m.to);
   if (assertion === 'absent' && cue && deniesOther(f, cue, m)) return 'present';
-  if (assertion === 'present' && /^(calling for|chance of|snow (predicted|forecast))\b/.test(phrase(f, m)))
+  if (
+    assertion === 'present' &&
+    /^((calling for|chance of|might|may|could|should)\b|snow (predicted|forecast|due|tonight|tomorrow|later|overnight|coming(?! down)|by|before|in the forecast|on (the|its) way)\b)/.test(
+      phrase(f, m),
+    )
+  )
     return 'possible';
   if (assertion === 'present' && (forecastTold(f, m.from) || forecastTold(f, m.to))) return 'possible';
   return assertion === 'planned' && !cue?.group.condition ? 'possible' : assertion;
