@@ -18,7 +18,7 @@ const EVENTS: readonly [Event, RegExp][] = [
   ],
   [
     'stop',
-    /^(stop(ped|ping)?|halt(ed)?|break|breather|parked|park|camp(ed)?|pulled (into|over|up|in)|water stop|snack(ed)?|rest(ed|ing)?|snack stop|paused|halted|layover|foot check|anchored|bedded|straw)\b/,
+    /^(stop(ped|ping)?|halt(ed)?|break|breather|parked|park|camp(ed)?|pulled (into|over|up|in)|shut( (her|it|them|em|everybody|everyone|things|the (team|dogs)))? down|tied up|water stop|snack(ed)?|rest(ed|ing)?|snack stop|paused|halted|layover|foot check|anchored|bedded|straw)\b/,
   ],
   [
     'start',

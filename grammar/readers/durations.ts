@@ -27,7 +27,7 @@ export function readColonTime(f: Frame, q: Quantity): boolean {
 }
 
 const STOP =
-  /\b(halt|halted|halting|stopping|stood|been stopped|tea|break|breather|stop|stopped|stops|rest|rested|resting|parked|camp|camped|camping|layover|pause|paused|gave (em|them|everyone|everybody)|snack stop|snooze|nap|pulled (over|in|up)|on straw|lunch|snacked|siesta|held|mandatory|checkpoint|bedded|straw|picnic|stayed|sat|(we 'll|we|they|let 'em|let them) sit|had (our|their|its))\b/;
+  /\b(halt|halted|halting|stopping|stood|been stopped|tea|break|breather|stop|stopped|stops|rest|rested|resting|parked|camp|camped|camping|layover|pause|paused|gave (em|them|everyone|everybody)|snack stop|snooze|nap|pulled (over|in|up)|shut( (her|it|them|em|everybody|everyone|things|the (team|dogs)))? down|tied up|on straw|lunch|snacked|siesta|held|mandatory|checkpoint|bedded|straw|picnic|stayed|sat|(we 'll|we|they|let 'em|let them) sit|had (our|their|its))\b/;
 const CHORE =
   /\b(massag\w*|cooled|cooling|warmed|warming|wrapped|wrapping|cleaned|cleaning|bandag\w*|rubbed|rub|stretch\w*|kneaded|worked on|took me|thaw|axe|chore|chores|dig|digging|fix|fixing|soak\w*|iced?|hooking up|hook up|untangl\w*|harnessing|booting|boot|feeding|later|chopping|repair\w*|waiting|waited|wait|walked|looking|search\w*|to get|took us|held (snow|ice|a \w+ \w+|it)|(snow|ice) on)\b/;
 

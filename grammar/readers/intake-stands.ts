@@ -150,8 +150,12 @@ export function takingStands(
   )
     return false;
   // "none of them would touch it": only of nobody
-  if (/^(would (touch|take|eat|look at|so much as touch)|wanted|wants|wanted any)$/.test(words))
-    return f.dogs.some((d) => d.to === m.from && d.negative);
+  if (
+    /^(would (touch|take|eat|look at|so much as touch)|wanted|wants|wanted any|(even |so much as |ever )?touched)$/.test(
+      words,
+    )
+  )
+    return (topic || !words.endsWith('touched')) && f.dogs.some((d) => d.to === m.from && d.negative);
   // "didn't want to cross"
   if (/\bwant$/.test(words) && next === 'to' && !/^(eat|drink|touch|take|have|try|finish)$/.test(f.low(m.to + 1)))
     return false;

@@ -24,6 +24,11 @@ export function readTaking(
     before.some((e) => e.took !== 'none' && f.lastDogs(m.from)?.dogs.join() === e.dogs.join())
   )
     return undefined;
+  // "none of them refused it": the verb tells it
+  const nobody = /^none of$/.test(words)
+    ? f.dogs.find((d) => d.negative && d.from <= m.from && m.to <= d.to)
+    : undefined;
+  if (nobody && f.m.of('ate').some((x) => x.from === nobody.to)) return undefined;
   if (/^(instead of|rather than)$/.test(phrase(f, { from: m.from - 2, to: m.from }))) return undefined;
   if (!takingStands(f, m, words, kind, food, served)) return undefined;
   // "Then broth, half a litre each, gone in seconds": everybody's
@@ -66,6 +71,8 @@ export function readTaking(
   const assertion = far ? 'present' : asserted.assertion;
   if (owner.phrase?.negative && took === 'all') took = 'none';
   if (assertion === 'absent' && took === 'all') took = 'none';
+  const kept = m.value === 'none' && refusalDenied(f, m, owner);
+  if (kept) took = 'all';
   const item =
     food.item &&
     (food.own || food.what === undefined || food.what === what) &&
@@ -94,7 +101,7 @@ export function readTaking(
     served.what = 'water';
     served.at = m.from;
   }
-  if (took === 'none') claimBite(f, m);
+  if (took === 'none' || kept) claimBite(f, m);
   const both = secondFood(f, m, base);
   return both ? [base, both] : [base];
 }
@@ -114,6 +121,18 @@ function deniedVerb(f: Frame, m: Mention): boolean {
   if (f.low(k) === 'to' && [1, 2, 3, 4].some((n) => f.low(k - n) === 'too' && !f.strongBetween(k - n, k))) return true;
   while (/^(have|has|had|been|be|even|ever|really|actually)$/.test(f.low(k))) k--;
   return /^(n't|not|never)$/.test(f.low(k)) && f.low(k + 1) !== 'only';
+}
+
+/** Turning food down, in words that hold no denial themselves. */
+const REFUSAL =
+  /^(refus\w*( \w+)?|turn(s|ed|ing)? (it|them|her|his|hers|theirs|up|down)\b.*|turned .*|said no\b.*|skip(s|ped|ping)?|snubbed|snubbing|declined|rejected|ignored|ignored it|passed|passed on|passed it up|walked away from|blew off|blew it off|missed|went without)$/;
+
+/** "nobody turned it down", "she didn't refuse her supper": it was taken. */
+function refusalDenied(f: Frame, m: Mention, owner: Owner): boolean {
+  if (!REFUSAL.test(phrase(f, m))) return false;
+  if (f.dogs.some((d) => d.negative && d.to === m.from)) return true;
+  if (owner.phrase?.negative) return f.sentence(owner.phrase.from) === f.sentence(m.from);
+  return /^(n't|not|never)$/.test(f.low(m.from - 1));
 }
 
 /** "I can't get her to drink", "couldn't coax him to eat": nothing went down. */

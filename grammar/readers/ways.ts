@@ -1,8 +1,10 @@
 /** Readers "attitude" and "gait": how the dogs went. */
+import type { EntryOf } from '../entry.ts';
 import type { Frame, Mention, Owner } from '../steps/frame.ts';
 import { deniedInside } from '../steps/mentions.ts';
 import { wordsIn } from '../steps/tokens.ts';
 import { doubted, said } from './places.ts';
+import { setAgainst } from './set-against.ts';
 import { closeDog, toldBefore } from './ways-dog.ts';
 
 /** Single words that say how a dog went only right behind the dog; elsewhere they mean other things. */
@@ -30,7 +32,7 @@ export function readAttitude(f: Frame): void {
     if (deniedInside(f.tokens, m) || neverQuit(f, m)) assertion = 'absent';
     else if (negativeInside(f, m)) assertion = assertion === 'absent' ? 'present' : assertion;
     if (owner.phrase?.negative && assertion === 'present') assertion = 'absent';
-    f.add({
+    const entry: EntryOf<'attitude'> = {
       kind: 'attitude',
       dogs: owner.dogs,
       manner: m.value,
@@ -41,7 +43,9 @@ export function readAttitude(f: Frame): void {
       ),
       rule: '<dog> <manner>',
       ...doubted(owner.doubt),
-    });
+    };
+    f.add(entry);
+    setAgainst(f, entry);
     f.claim(m.from, m.to);
     out.push(key);
     covered = m.to;
@@ -343,7 +347,7 @@ export function readGait(f: Frame): void {
       if (!/^(trot|trotting|lope|loping|gallop)/.test(f.low(m.to - 1)) || !f.out) continue;
       dogs = f.lineup(m.from).map((l) => l.dog);
     }
-    f.add({
+    const entry: EntryOf<'gait'> = {
       kind: 'gait',
       dogs,
       gait: m.value,
@@ -351,7 +355,9 @@ export function readGait(f: Frame): void {
       span: f.span([m.from, m.to]),
       rule: '<dog> <gait>',
       ...doubted(owner.doubt),
-    });
+    };
+    f.add(entry);
+    setAgainst(f, entry);
     f.claim(m.from, m.to);
   }
 }

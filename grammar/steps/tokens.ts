@@ -45,6 +45,8 @@ BARE_CONTRACTIONS.youre = 3;
 BARE_CONTRACTIONS.theyll = 4;
 BARE_CONTRACTIONS.youll = 3;
 BARE_CONTRACTIONS.im = 1;
+// "outta the yard"
+BARE_CONTRACTIONS.outta = 3;
 
 // As Scots say it: "isnae", "didnae", "wouldnae"
 for (const stem of 'did does is was has have had would could should are were will can'.split(' '))
@@ -198,6 +200,7 @@ function mend(cuts: Piece[]): Piece[] {
     else if (t.low === 'll') t.low = "'ll";
     else if (t.low === 're') t.low = "'re";
     else if (t.low === 'm' && before.low === 'i') t.low = "'m";
+    else if (t.low === 'ta' && before.low === 'out') t.low = 'of';
   }
   return cuts;
 }

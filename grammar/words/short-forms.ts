@@ -7,7 +7,7 @@ const pairs = (s: string): [string, string][] => s.split(';').map((p) => p.trim(
 export const SHORT_FORMS: ReadonlyMap<string, string> = new Map(
   pairs(
     `thru=through; tho=though; thou=though; altho=although; cuz=because; coz=because; bc=because; bcos=because; cos=because; becuz=because;
-     u=you; ur=your; yr=your; xcept=except; xcpt=except; wk=week; wks=weeks; yest=yesterday; yday=yesterday; ystrdy=yesterday;
+     u=you; ur=your; yr=your; xcept=except; xcpt=except; cept=except; ceptin=except; wk=week; wks=weeks; yest=yesterday; yday=yesterday; ystrdy=yesterday;
      b4=before; abt=about; bf=before; aft=after; everbody=everybody; evrybody=everybody; evryone=everyone; evrything=everything;
      ppl=people; rly=really; rlly=really; vry=very; pls=please; thx=thanks; def=definitely; defo=definitely; prolly=probably; probs=probably;
      mebbe=maybe; bin=been; wuz=was; sez=says; gotta=got to; outta=out of; lotta=lot of; kno=know; nite=night; tonite=tonight; tonght=tonight;

@@ -31,7 +31,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'none',
-    'nobody; no one; none of them; none of em; not one of them; not a single dog; not one dog; no dog; no dogs; none of the dogs; not a one; nobody in the team',
+    'nobody; no one; none of them; none of em; not one of them; not one of em; not a one of them; not a one of em; not a dog; nary a one; nary a dog; not a single one; not a single one of them; not a single dog; not one dog; no dog; no dogs; none of the dogs; not a one; nobody in the team',
   ],
   [
     'group',
@@ -231,6 +231,6 @@ export const team: readonly Row[] = [
   [
     'mine',
     true,
-    "mine; my team; i had; i've got; i have; i ran; i drove; i took; me; i'm running; i am running; i run; my sled; with me; our team; we had; i'm driving; myself; i hooked up; i'll run; i'll take; i'll hook; i hook; i'll hook up; i hook up; i'll have; i'll drive; i'll be running; i'm hooking; i'm taking; i take; i've hooked; i've hooked up; i'll be driving; i drive; for me; in mine; my string; my dogs; my own team; we ran; we took; i'll keep; i kept; i get; i'll get; i'm getting; i'm gonna run; i'm going to run; i'm gonna take; i'm going to take",
+    "mine; my team; i had; i got; i've got; i have; i ran; i drove; i took; me; i'm running; i am running; i run; my sled; with me; our team; we had; i'm driving; myself; i hooked up; i'll run; i'll take; i'll hook; i hook; i'll hook up; i hook up; i'll have; i'll drive; i'll be running; i'm hooking; i'm taking; i take; i've hooked; i've hooked up; i'll be driving; i drive; for me; in mine; my string; my dogs; my own team; we ran; we took; i'll keep; i kept; i get; i'll get; i'm getting; i'm gonna run; i'm going to run; i'm gonna take; i'm going to take",
   ],
 ];
