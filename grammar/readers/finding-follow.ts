@@ -167,7 +167,9 @@ export function distribute(f: Frame, found: ReadFinding[], taken: Set<Site>): vo
         return { entry, from: s.from, to: s.to, site: { ...s, part } };
       }),
     );
-    const keepHead = head.entry.dogs.length > 0 && out.every((o) => !sameDogs(o, head));
+    // "both wheel dogs have raw webs, Tank on the left front, Fern on both hinds": nothing is left to the head
+    const all = head.entry.dogs.every((d) => out.some((o) => o.entry.dogs.includes(d)));
+    const keepHead = head.entry.dogs.length > 0 && !all && out.every((o) => !sameDogs(o, head));
     const last = found.length;
     found.splice(h, keepHead ? 0 : 1, ...out);
     if (!keepHead) for (const r of found) if (r.site === head.site && r !== head && !out.includes(r)) follow(r, out);

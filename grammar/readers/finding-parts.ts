@@ -38,6 +38,8 @@ export function severityOf(f: Frame, m: Mention, site?: Site): Finding['severity
     const link = s && f.low(s.from) === 'so' && /^(is|'s|was|are|has|did|does)$/.test(f.low(s.to));
     const ofPart = s && f.m.at('part', s.from);
     if (s && notSo(f, s)) continue;
+    // ", so something's sore": what follows from it
+    if (s && f.low(s.from) === 'so' && s.to - s.from === 1 && s.to < m.from && !f.m.at('severity', s.to)) continue;
     if (s && !link && !ofPart && !f.strongBetween(s.from, m.from)) return s.value;
     if (f.isStrong(k) || (f.m.at('sign', k) && f.low(m.from - 1) !== 'and')) break;
     if (f.low(k) === ',' || f.dogAt(k)) break;

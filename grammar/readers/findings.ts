@@ -221,6 +221,9 @@ function readSign(f: Frame, m: Mention, found: readonly ReadFinding[], takenSite
   const people = f.people.length > 0 || f.m.of('me').some((x) => !f.dogAt(x.from));
   if (owner.human || (!owner.dogs.length && !explicit && people)) return [];
   let where: (Site | undefined)[] = sites.map((s) => refined(f, s, owner, found, m.from));
+  // "limping in the back": behind, for nobody is lame in the spine
+  if (sign === 'lame')
+    where = where.map((s) => (s?.part === 'back' && s.from >= m.to ? { ...s, part: 'leg', end: 'hind' } : s));
   if (!explicit && !WHOLE_BODY.has(sign)) {
     const site = carriedSite(f, m, sign, owner, found) ?? headingSite(f, m, owner, found);
     where = [site];
@@ -329,7 +332,7 @@ function build(f: Frame, m: Mention, told: Sign, owner: Owner, site: Site | unde
         (t) => /^(and|or|,|nor|&|\+|a|bit|little|the|some|very|really)$/.test(t.low) || f.siteAt(t.i) !== undefined,
       );
   // "she hasn't gone down": the cue of a swelling that hasn't holds the sign's own words
-  const denied = heard.assertion === 'present' && /^(not|n't|never)$/.test(f.low(m.from - 1));
+  const denied = heard.assertion === 'present' && /^(not|n't|never|0|zero|nil)$/.test(f.low(m.from - 1));
   // "toenail gone": the word of the sign itself is no end of it
   const itself = heard.cue && heard.cue.from >= m.from && heard.cue.to <= m.to && sign === 'torn';
   const assertion =

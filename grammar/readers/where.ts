@@ -332,6 +332,28 @@ function dogsHeaded(f: Frame, m: Mention, sites: readonly Site[]): Owner | undef
     : undefined;
 }
 
+/** "Two dogs with the runs, Fern and Moss, one with a cough, Birk": the names behind the count. */
+function dogsCounted(f: Frame, m: Mention, sites: readonly Site[]): Owner | undefined {
+  const to = Math.max(m.to, ...sites.map((s) => s.to));
+  const d = /^[,:(-]$/.test(f.low(to)) ? f.dogFrom(to + 1) : undefined;
+  if (d?.kind !== 'names' || d.possessive || !/^([.,;)!]|and|)$/.test(f.low(d.to))) return undefined;
+  let k = Math.min(m.from, ...sites.map((s) => s.from)) - 1;
+  while (/^(a|an|the|bad|some|sore|raw|small|little|bit|of|mild|case)$/.test(f.low(k))) k--;
+  if (!/^(with|has|have|had|having)$/.test(f.low(k))) return undefined;
+  const dog = /^(dogs?|others?)$/.test(f.low(k - 1)) ? k - 2 : k - 1;
+  return /^(one|two|three|four|five|1|2|3|4|5|another|only)$/.test(f.low(dog))
+    ? { dogs: d.dogs, phrase: d, doubt: d.doubt }
+    : undefined;
+}
+
+/** "Fern nipped Birk on the muzzle": the one that was bitten. */
+function bitten(f: Frame, m: Mention): Owner | undefined {
+  if (!/^(nipped|bit|scratched|kicked|stepped on|punctured|cut)$/.test(f.low(m.to - 1))) return undefined;
+  const d = f.dogFrom(m.to);
+  const hurt = d?.kind === 'names' && !d.possessive && /^(on|in|across|by)$/.test(f.low(d.to)) && f.dogAt(m.from - 1);
+  return hurt ? { dogs: d.dogs, phrase: d, doubt: d.doubt } : undefined;
+}
+
 /** Whose the sign is: the site's dog where words say so, else the clause's; with nobody named anywhere, the whole team for "no …". */
 export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: readonly ReadFinding[]): Owner {
   // "no swelling in that shoulder": the dog whose shoulder was told
@@ -343,7 +365,7 @@ export function siteOwner(f: Frame, m: Mention, sites: readonly Site[], found: r
       ? [...found].reverse().find((r) => r.entry.part === sites[0]?.part && r.entry.dogs.length === 1)
       : undefined;
   if (that) return { dogs: that.entry.dogs, carried: true };
-  const headed = dogsHeaded(f, m, sites);
+  const headed = dogsHeaded(f, m, sites) ?? dogsCounted(f, m, sites) ?? bitten(f, m);
   if (headed) return headed;
   const owner = f.owner(m.from, m.to, sites[0]);
   if (owner.human || owner.dogs.length) return owner;

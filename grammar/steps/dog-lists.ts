@@ -146,6 +146,8 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
       m.at('drank', b.to))
   )
     return false;
+  // "shoulders on all of them, Gus the only sore one": one of the group
+  if (a.kind === 'group' && /^(is |was |'s )?the only/.test(lowsOf(tokens.slice(b.to, b.to + 3)))) return false;
   // "booted the girls, boys without": two statements
   if (between[0]?.low === ',' && /^[FM]$/.test(a.value ?? '') && /^[FM]$/.test(b.value ?? '')) return false;
   // "Fern in lead with Moss, Otter and Sable in swing"

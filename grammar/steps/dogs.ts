@@ -167,7 +167,11 @@ function tellsPlace(
 
 /** "both fronts iced up, cleaned em out": the feet, not the dogs. */
 function feetThem(tokens: readonly Token[], m: Mentions, i: number): boolean {
-  if (!/^(cleaned|clean|picked|pick|dug|wiped|washed|rinsed|scraped|salved|greased)$/.test(tokens[i - 1]?.low ?? ''))
+  if (
+    !/^(cleaned|clean|picked|pick|dug|wiped|washed|rinsed|scraped|salved|greased|clipped|trimmed|filed|snipped|dried|waxed|soaked|iced|wrapped|taped|touching)$/.test(
+      tokens[i - 1]?.low ?? '',
+    )
+  )
     return false;
   for (let k = i - 2; k > i - 9 && k >= 0 && !/^[.;!?]$/.test((tokens[k] as Token).low); k--)
     if (m.at('paws', k) || (m.at('part', k) && /(s|feet)$/.test((tokens[k] as Token).low))) return true;

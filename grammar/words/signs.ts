@@ -24,7 +24,7 @@ export const signs: readonly Row[] = [
   [
     'sign',
     'swollen',
-    'swollen; swelling; swelled; swells; swell; puffy; puffiness; filled; filling; filled up; puffed; puffed up; swelled up; swollen up; blown up; edema; ballooned; fat; thickened; puffing up; fluid; effusion; enlarged; thick; puff; lump; bump; lumpy; engorged; eff; effused; effusive; effusions',
+    'goose egg; swollen; swelling; swelled; swells; swell; puffy; puffiness; filled; filling; filled up; puffed; puffed up; swelled up; swollen up; blown up; edema; ballooned; fat; thickened; puffing up; fluid; effusion; enlarged; thick; puff; lump; bump; lumpy; engorged; eff; effused; effusive; effusions',
   ],
   [
     'sign',
