@@ -39,6 +39,7 @@ export function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean
       }
       if (offered && !later.length) continue;
     }
+    if (!o.giving) withoutThoseTold(f, o, out);
     const twin = keep.find(
       (k) =>
         k.what === o.entry.what &&
@@ -333,4 +334,27 @@ function amountsBefore(f: Frame, list: Intake[]): void {
     e.unit = UNIT[q.unit];
     f.claim(q.from, q.to);
   }
+}
+
+/** "They all lapped it up, Gus just took a sip": one told apart right behind is no longer of all. */
+function withoutThoseTold(
+  f: Frame,
+  o: { entry: Intake; at: number },
+  out: readonly { entry: Intake; at: number; giving: boolean }[],
+): void {
+  if (o.entry.took !== 'all' || o.entry.dogs.length < 4 || o.entry.assertion) return;
+  const apart = out.filter(
+    (x) =>
+      !x.giving &&
+      x.at > o.at &&
+      x.at - o.at < 24 &&
+      f.sentence(x.at) - f.sentence(o.at) <= 1 &&
+      x.entry.what === o.entry.what &&
+      x.entry.took !== 'all' &&
+      x.entry.dogs.length <= 2 &&
+      (x.entry.item === o.entry.item || !x.entry.item || !o.entry.item) &&
+      !x.entry.assertion,
+  );
+  const told = new Set(apart.flatMap((x) => x.entry.dogs));
+  o.entry.dogs = o.entry.dogs.filter((d) => !told.has(d));
 }
