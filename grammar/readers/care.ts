@@ -12,7 +12,7 @@ import { gearDoes } from './sign-words.ts';
 export function readCare(f: Frame, found: readonly ReadFinding[]): void {
   const out: { entry: Care; at: number }[] = [];
   let covered = 0;
-  for (const m of [...f.m.of('act'), ...blanketed(f)].sort((a, b) => a.from - b.from)) {
+  for (const m of [...blanketed(f), ...f.m.of('act')].sort((a, b) => a.from - b.from)) {
     if (m.from < covered || f.isClaimed(m.from, m.to)) continue;
     const act = m.value as Act;
     const words = phrase(f, m);
@@ -95,6 +95,8 @@ function promised(f: Frame, m: Mention): boolean {
   let k = m.from - 1;
   while (/^(a|an|another|some|more|his|her|the|good|quick|light|to|be|little|long|proper)$/.test(f.low(k))) k--;
   if (!/^(gets|get|getting|needs|need|wants)$/.test(f.low(k))) return false;
+  // "his nails need trimming"
+  if (/^(needs|need|wants)$/.test(f.low(k)) && /ing$/.test(f.low(m.from))) return true;
   for (let n = m.to; n < m.to + 4 && !/^[.;]$/.test(f.low(n)); n++)
     if (/^(after|afterwards|later|tonight|tomorrow|tmrw|then|when|once|before|next)$/.test(f.low(n))) return true;
   return false;
@@ -114,6 +116,16 @@ function blanketed(f: Frame): Mention[] {
       [1, 2, 3, 4].some((n) => /^(put|threw|wrapped|laid|draped|buckled|zipped|tied|with|had)$/.test(f.low(put - n)))
     ) {
       out.push({ tag: 'act', value: 'warmed', from: put, to: put + 1 });
+      continue;
+    }
+    // "I warm her with my down vest"
+    if (
+      /^(warm|warmed|warming|warms)$/.test(verb) &&
+      d.kind === 'pronoun' &&
+      /^(with|under|in|against|by|inside|on)$/.test(f.low(d.to)) &&
+      /^(i|we|and|to|then|'m|am|,)$/.test(f.low(d.from - 2))
+    ) {
+      out.push({ tag: 'act', value: 'warmed', from: d.from - 1, to: d.from });
       continue;
     }
     if (!/^(covered|wrapped|tucked|bundled|rolled|set|laid|put|zipped|buried|bedded|draped|sat)$/.test(verb)) continue;

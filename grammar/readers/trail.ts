@@ -179,6 +179,13 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     f.entries.some((e) => e.kind === 'trail' && f.sentence(tokenOf(f, e.span?.[0] ?? 0)) === f.sentence(m.from))
   )
     return true;
+  // "the lower half is in good shape"
+  if (
+    /^in (good|great|fine|nice|excellent) shape$/.test(words) &&
+    /^(is|'s|was)$/.test(f.low(m.from - 1)) &&
+    /^(half|section|stretch|part|end|loop|bit|rest)$/.test(f.low(m.from - 2))
+  )
+    return true;
   // "the trail's drifted over so we're slow"
   if (
     /^(slow|slower)$/.test(words) &&

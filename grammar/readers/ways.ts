@@ -178,6 +178,8 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
     ![1, 2, 3, 4, 5].some((n) => /^(tugs?|lines?|tuglines?)$/.test(f.low(m.from - n)))
   )
     return false;
+  // "hasn't pooped since yesterday"
+  if (words === 'pooped' && /^(n't|not|has|have|had|just|already|never|'d|'ve|she|he|they)$/.test(prev)) return false;
   if (words === 'done in' && /^(half|a|an|the|no|under|about|\d)/.test(next)) return false;
   if (words === 'jolly' && /^(good|well|nice|fine|big)$/.test(next)) return false;
   if (words === 'drained' && /^(theirs|hers|his|it|the|that)$/.test(next)) return false;

@@ -98,6 +98,16 @@ export function cuesOfNote(v: View, at: string | undefined): Cue[] {
       .filter(
         (c) => !(c.gives === 'possible' && c.to - c.from === 1 && v.quantities.some((q) => q.from === c.to && !q.weak)),
       )
+      // "thirty miles to the next checkpoint" is no plan
+      .filter(
+        (c) =>
+          !(
+            c.gives === 'planned' &&
+            lowAt(v.tokens, c.from) === 'next' &&
+            lowAt(v.tokens, c.from - 1) === 'the' &&
+            lowAt(v.tokens, c.from - 2) === 'to'
+          ),
+      )
       // "limped then sat" is no Saturday
       .filter(
         (c) => !(c.gives === 'past' && c.to - c.from === 1 && lowAt(v.tokens, c.from) === 'sat') || dates(v, c.from),

@@ -387,6 +387,7 @@ const PLANNED: CueGroup[] = [
       {for|} <tomorrow> {<daypart>|a.m.|am|} ; {for|} <tomorrow> {it 's|it is|its} {the|a|} ;
       {on|this|} {<day>|<shortday>} {i|we|he|she|they} {get|gets|take|takes|run|runs|go|goes|drive|drives|stay|stays|rest|rests|leave|leaves|have|race|want|wants|do|hook|start|starts} ; day after <tomorrow> ; first thing <tomorrow> ; plan for <tomorrow> ; {plan|plans|lineup|line up} for …4 <tomorrow> ;
       for <day> 's {start|race|run|trip|tour|loop|training|team} ; for {<day>|<shortday>} {it 's|it is|i 'm|i 'd|we 're|i 'll|we 'll|i want|i will|we will}
+      {'s|is|are|'re|'m|am} {taking|running|driving|racing|leaving|heading|resting} …4 {on|} <day> ;
       next {time|week|run|day|trip|stop|break|checkpoint|snack|month|season|year|weekend|<day>} ; come {morning|monday|spring}
       the next few days ; from now on`,
   },
