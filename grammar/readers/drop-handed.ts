@@ -8,6 +8,13 @@ const OFFICIAL = /^(vet|vets|veterinarian|veterinarians|judge|marshal|marshals|h
 /** "Nora took Gus home", "Sam's driving Rook back to the truck": carried off, not driven as a team. */
 export function carriedOff(f: Frame, d: DogPhrase): boolean {
   const next = `${f.low(d.to)} ${f.low(d.to + 1)} ${f.low(d.to + 2)}`;
+  // "Sam has Gus at the road crossing"
+  if (
+    /^(has|had|got|have)$/.test(f.low(d.from - 1)) &&
+    d.dogs.length < 3 &&
+    /^at the (road|crossing|truck|checkpoint|vet|clinic|trailhead|cabin|hut)\b/.test(next)
+  )
+    return true;
   return (
     d.kind !== 'group' &&
     d.dogs.length < 4 &&

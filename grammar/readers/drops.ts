@@ -3,6 +3,7 @@ import type { DogPhrase, Frame, Mention } from '../steps/frame.ts';
 import { notDone } from './denied.ts';
 import { readHandedOver } from './drop-handed.ts';
 import { exceptedHome, readKeptBack } from './drop-home.ts';
+import { apposed, loadedThen, mayCome, readStays } from './drop-stays.ts';
 import { doubted, said } from './places.ts';
 import { underPlan } from './plan-day.ts';
 
@@ -74,6 +75,8 @@ export function readDrops(f: Frame): void {
       continue;
     if (f.low(m.from) === 'drop' && /^(every|a|last|the|each|no|one|another)$/.test(f.low(m.from - 1))) continue;
     const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
+    // "Rook can't go on": tired or hurt, but not at home
+    if (/^(can't|can n't|ca n't|can not|cannot) go$/.test(words) && f.low(m.to) === 'on') continue;
     const d = m.value === 'home' ? homeDog(f, m, words) : whose(f, m, words);
     if (!d?.dogs.length || taken.has(d)) continue;
     let manner = m.value as Manner;
@@ -87,12 +90,18 @@ export function readDrops(f: Frame): void {
     // "nobody dropped", "didn't have to load Gus": it did not happen
     if (d.negative || notDone(f, m.from, m.to)) continue;
     taken.add(d);
+    if (manner === 'dropped' && loadedThen(f, m, d)) continue;
+    const may = /^(present|planned)$/.test(heard) && mayCome(f, from, m.from);
     f.add({
       kind: 'drop',
       dogs: d.dogs,
       manner,
       ...said(
-        goingIn(f, d, m) || onADayToCome(f, d, m) || (manner === 'home' && underPlan(f, from)) ? 'planned' : heard,
+        may
+          ? 'possible'
+          : goingIn(f, d, m) || onADayToCome(f, d, m) || (manner === 'home' && underPlan(f, from))
+            ? 'planned'
+            : heard,
       ),
       span: f.span([from, to]),
       rule: `<dog> ${manner}`,
@@ -103,6 +112,7 @@ export function readDrops(f: Frame): void {
   if (f.out) readTakenOut(f, taken);
   readHandedOver(f, taken);
   readKeptBack(f, taken);
+  readStays(f, taken);
 }
 
 /** "stays behind at the road with Nora": out on the trail, a dog of the team that goes no further. */
@@ -255,7 +265,12 @@ function whose(f: Frame, m: Mention, words: string): DogPhrase | undefined {
 }
 
 function objectOf(f: Frame, i: number): DogPhrase | undefined {
-  let k = i;
+  let k = f.low(i) === ':' ? i + 1 : i;
+  // "returned two dogs, Gus and Tank"
+  if (/^(two|three|four|2|3|4)$/.test(f.low(k))) {
+    const named = apposed(f, /^(dogs|more|of)$/.test(f.low(k + 1)) ? k + 2 : k + 1);
+    if (named) return named;
+  }
   while (/^(up|off|poor|old|both|out|my|our|behind|back|just)$/.test(f.low(k)) && !f.dogFrom(k) && k - i < 2) k++;
   const d = f.dogFrom(k);
   if (!d || (d.kind === 'pronoun' && /^(he|she|they)$/.test(f.low(d.from)))) return undefined;
@@ -266,8 +281,13 @@ function objectOf(f: Frame, i: number): DogPhrase | undefined {
 const goesHome = (f: Frame, d: DogPhrase) => {
   const next = `${f.low(d.to)} ${f.low(d.to + 1)}`;
   return (
-    /^(home|at home|in the|behind home|out today|out this|out tomorrow)\b/.test(next) &&
-    (f.low(d.to) !== 'in' || f.low(d.to + 2) === 'yard' || f.low(d.to + 2) === 'kennel')
+    (/^(home|at home|in the|behind home|out today|out this|out tomorrow)\b/.test(next) &&
+      (f.low(d.to) !== 'in' || f.low(d.to + 2) === 'yard' || f.low(d.to + 2) === 'kennel')) ||
+    // "left Lark in her house"
+    (/^in (the|her|his|their) (house|houses|doghouse|dog house|pen|box|crate|barn|run|kennel|dog yard|yard)\b/.test(
+      `${next} ${f.low(d.to + 2)}`,
+    ) &&
+      !d.dogs.every((x) => f.lineup(d.from).some((l) => l.dog === x)))
   );
 };
 
@@ -283,6 +303,14 @@ function homeDog(f: Frame, m: Mention, words: string): DogPhrase | undefined {
   if (object) return object;
   const out = exceptedHome(f, m.from);
   if (out) return out;
+  // "left the two old boys home, Tank and Gus"
+  if (
+    words === 'home' &&
+    f.dogs.some((d) => d.to === m.from && d.kind === 'group' && /^(left|kept|leaving)$/.test(f.low(d.from - 1)))
+  ) {
+    const named = apposed(f, m.to);
+    if (named) return named;
+  }
   const before = f.dogs.filter((d) => d.to <= m.from && !d.excepted && !d.company).at(-1);
   if (!before || f.strongBetween(before.to, m.from) || before.possessive) return undefined;
   const between = f.tokens

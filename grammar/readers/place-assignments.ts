@@ -54,9 +54,10 @@ export function assignments(f: Frame): Assignment[] {
           d.kind === 'names' &&
           (d.to === p.from || (d.to === p.from - 1 && /^(are|is|'s|were|was|be)$/.test(f.low(p.from - 1)))),
       ) ||
-        (!/^([.,;]|and|with|today|tonight|again|then|now|from|since|alone|all|until|till|for|so|but|)$/.test(
+        (!/^([.,;]|and|with|today|tonight|again|then|now|from|since|alone|solo|single|all|until|till|for|so|but|)$/.test(
           f.low(p.to),
         ) &&
+          !(f.low(p.to) === 'by' && /^(himself|herself|themselves)$/.test(f.low(p.to + 1))) &&
           !placedBehind(f, p.to)))
     )
       continue;

@@ -2,6 +2,7 @@
 import type { Position } from '../entry.ts';
 import type { DogPhrase, Frame } from '../steps/frame.ts';
 import { notDone } from './denied.ts';
+import { mayCome } from './drop-stays.ts';
 import { type Assignment, assignments } from './place-assignments.ts';
 import { driven } from './place-drivers.ts';
 import { ofAnotherDay, underPlan, whenWeGetThere } from './plan-day.ts';
@@ -42,7 +43,8 @@ export function readPlaces(f: Frame): void {
     const driver = a.kind === 'hitch' ? driverOf(a) : undefined;
     const own = f.assertionWithin(a.from, a.to);
     const toCome = a.kind === 'hitch' ? underPlan(f, a.from) : whenWeGetThere(f, a.from, a.to);
-    const assertion = own === 'present' && toCome ? 'planned' : own;
+    const may = /^(present|planned)$/.test(own) && mayCome(f, a.from, a.to);
+    const assertion = may ? 'possible' : own === 'present' && toCome ? 'planned' : own;
     const span = f.span([a.from, a.to]);
     const doubt = a.because ?? a.phrases.find((p) => p.doubt)?.doubt;
     const base = {
@@ -53,7 +55,7 @@ export function readPlaces(f: Frame): void {
       rule: a.kind === 'hitch' ? '<dogs> in <place>' : '<dogs> moved to <place>',
       ...doubted(doubt),
     };
-    const otherDay = a.kind === 'move' && assertion === 'planned' && ofAnotherDay(f, a.from);
+    const otherDay = a.kind === 'move' && /^(planned|possible)$/.test(assertion) && ofAnotherDay(f, a.from);
     if (a.kind === 'move' && !otherDay) f.add({ kind: 'move', position: a.position as Position, ...base });
     else
       f.add({ kind: 'hitch', ...(a.position ? { position: a.position } : {}), ...(driver ? { driver } : {}), ...base });

@@ -13,6 +13,8 @@ const LATER = new Set(['afternoon', 'evening', 'later', 'tonight']);
 export const CAN: Partial<Record<Entry['kind'], ReadonlySet<Assertion>>> = {};
 for (const kind of ['clock', 'distance', 'duration', 'speed', 'care', 'drop', 'hitch', 'move', 'intake'] as const)
   CAN[kind] = new Set<Assertion>(['planned', 'past']);
+// "I may yet have to carry her"
+for (const kind of ['drop', 'hitch', 'move'] as const) CAN[kind] = new Set<Assertion>(['planned', 'past', 'possible']);
 // what the scale shows has been
 CAN.measure = new Set<Assertion>(['past']);
 for (const kind of ['temperature', 'wind'] as const) CAN[kind] = new Set<Assertion>(['planned', 'past', 'possible']);

@@ -229,8 +229,7 @@ export class Frame {
   /** Takes an entry; one read from a word or a name that was heard wrong says so. */
   add(entry: Entry): void {
     // "maybe rest Ivy tomorrow": what may be done is to come.
-    if (entry.assertion === 'possible' && /^(care|drop|hitch|move|booties)$/.test(entry.kind))
-      entry.assertion = 'planned';
+    if (entry.assertion === 'possible' && /^(care|booties)$/.test(entry.kind)) entry.assertion = 'planned';
     if (entry.assertion && CAN[entry.kind] && !CAN[entry.kind]?.has(entry.assertion)) delete entry.assertion;
     // "she's come in season, and so is Sarge": no male does
     if (entry.kind === 'finding' && entry.sign === 'in-season' && entry.dogs.length) {
