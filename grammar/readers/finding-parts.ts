@@ -123,7 +123,7 @@ export function trendOf(f: Frame, m: Mention, site?: Site): Finding['trend'] {
     if (f.low(t.from) === 'still' && t.to - t.from === 1 && startsAgain(f, t.to)) continue;
     // "same shoulder as last year": which one, not how it goes; "RF worn, LF same": the other's
     if (f.low(t.to - 1) === 'same' && f.m.at('part', t.to)) continue;
-    if (k > hi && ofOtherPlace(f, t, hi)) continue;
+    if (site && k > hi && ofOtherPlace(f, t, hi)) continue;
     // "toe touching coming down the bank"
     if (
       f.low(t.to - 1) === 'down' &&

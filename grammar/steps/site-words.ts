@@ -58,6 +58,12 @@ export function tokenRole(
   m: Mentions,
   i: number,
 ): 'part' | 'side' | 'end' | 'paw' | 'paws' | undefined {
+  // "the limp is back, left front": it returned
+  const back =
+    (tokens[i] as Token).low === 'back' &&
+    /^(is|'s|are|was|were|came|comes|be|back)$/.test(tokens[i - 1]?.low ?? '') &&
+    /^([,.;!]|again|today|and|but|)$/.test(tokens[i + 1]?.low ?? '');
+  if (back) return undefined;
   if (m.at('paws', i)) return 'paws';
   if (m.at('paw', i)) {
     const word = (tokens[i] as Token).low;
