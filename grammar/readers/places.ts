@@ -5,6 +5,7 @@ import { notDone } from './denied.ts';
 import { mayCome } from './drop-stays.ts';
 import { type Assignment, assignments } from './place-assignments.ts';
 import { driven } from './place-drivers.ts';
+import { readSwaps } from './place-swaps.ts';
 import { ofAnotherDay, underPlan, whenWeGetThere } from './plan-day.ts';
 import { doubted, said } from './said.ts';
 
@@ -156,34 +157,6 @@ function wholeTeamTold(f: Frame, d: DogPhrase): boolean {
         next,
       ))
   );
-}
-
-/** "swapped Dash and Scout" with no places told: each takes the other's. */
-function readSwaps(f: Frame, list: readonly Assignment[]): void {
-  for (const s of f.m.of('swap')) {
-    let k = s.to;
-    while (/^(out|around|the|places|positions)$/.test(f.low(k))) k++;
-    const d = f.dogFrom(k);
-    if (d?.dogs.length !== 2 || d.possessive) continue;
-    if (list.some((a) => a.dogs.some((x) => d.dogs.includes(x)))) continue;
-    const [a, b] = d.dogs.map((x) => f.roster.lineup.find((l) => l.dog === x));
-    if (!a?.position || !b?.position || a.position === b.position) continue;
-    for (const [dog, to] of [
-      [a.dog, b],
-      [b.dog, a],
-    ] as const)
-      f.add({
-        kind: 'move',
-        dogs: [dog],
-        position: to.position as Position,
-        ...said(f.assertion(d.from, d.to)),
-        span: f.span([s.from, d.to]),
-        rule: 'swap <dogs>',
-        doubt: 'some',
-        because: 'the places come from the line-up, they were not said',
-      });
-    f.claim(s.from, d.to);
-  }
 }
 
 /** "Krill in for Ask": takes the other's place where it is known. */
