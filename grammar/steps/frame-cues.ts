@@ -108,6 +108,11 @@ export function cuesOfNote(v: View, at: string | undefined): Cue[] {
             lowAt(v.tokens, c.from - 2) === 'to'
           ),
       )
+      // "taking the team Thursday": the day is the plan's
+      .filter(
+        (c, _, all) =>
+          !(c.gives === 'past' && all.some((p) => p.gives === 'planned' && p.from < c.from && c.to <= p.to)),
+      )
       // "limped then sat" is no Saturday
       .filter(
         (c) => !(c.gives === 'past' && c.to - c.from === 1 && lowAt(v.tokens, c.from) === 'sat') || dates(v, c.from),
