@@ -81,14 +81,16 @@ export function restClean(f: Frame, m: Mention, found: readonly ReadFinding[]): 
 /** "checked feet, all good": the part that was gone over. */
 export function checkedBefore(f: Frame, m: Mention, k: number): Site | undefined {
   const all = f.dogAt(m.from - 1) ?? f.dogAt(k);
-  if (f.low(m.from - 1) !== 'all' && all?.value !== 'all' && f.low(m.from) !== 'all') return undefined;
+  const some = all?.kind === 'group' && !all.prep && /^([FM]|lead|swing|wheel|left|right)$/.test(all.value ?? '');
+  if (f.low(m.from - 1) !== 'all' && all?.value !== 'all' && !some && f.low(m.from) !== 'all') return undefined;
   const checked = f.m.of('act').filter((a) => a.value === 'checked');
   return f.sites.find(
     (s) =>
       s.part &&
       s.to <= m.from &&
       // "checked feet, all good"; "foot check at the cabin, all good"
-      ((m.from - s.to <= 4 && checked.some((a) => a.to <= s.from && s.from - a.to <= 2)) ||
+      (((m.from - s.to <= 4 || (some && all.from - s.to <= 2)) &&
+        checked.some((a) => a.to <= s.from && s.from - a.to <= 2)) ||
         (m.from - s.to <= 9 && checked.some((a) => a.from === s.to) && !f.strongBetween(s.to, m.from))),
   );
 }

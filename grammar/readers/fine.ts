@@ -134,7 +134,10 @@ export function readFine(
   const feet = checkedBefore(f, m, k);
   if (feet) {
     // "checked all the feet, Lark has a crack, everyone else is good"
-    const else_ = f.dogs.find((d) => d.value === 'rest' && d.to <= m.from && m.from - d.to <= 3);
+    const else_ =
+      f.dogs.find((d) => d.value === 'rest' && d.to <= m.from && m.from - d.to <= 3) ??
+      // "went through the feet and all the boys are clean"
+      f.dogs.find((d) => d === (f.dogAt(m.from - 1) ?? f.dogAt(k)) && d.kind === 'group' && d.value !== 'all');
     const told = new Set(found.flatMap((r) => r.entry.dogs));
     const but = f.dogs.find((d) => d.excepted && d.from >= m.to && d.from - m.to <= 3)?.dogs ?? [];
     const team = wholeTeam(f);

@@ -12,6 +12,8 @@ export function readGear(f: Frame): void {
   const used = new Set<Mention>();
   for (const s of f.m.of('gear-state')) {
     if (f.isClaimed(s.from, s.to) || f.siteAt(s.from)) continue;
+    // "she snapped at Gus": no line does
+    if (/^snapp?(s|ed|ing)$/.test(f.low(s.to - 1)) && f.low(s.to) === 'at' && f.dogFrom(s.to + 1)) continue;
     if (s.value === 'replaced' && bothReplaced(f, s, out)) continue;
     // "spare batteries in the bag", "brought a spare line": only carried along
     if (/^spares?$/.test(f.low(s.from)) && s.to - s.from === 1 && !spareUsed(f, s)) continue;

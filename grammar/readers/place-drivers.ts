@@ -199,6 +199,17 @@ function drivingVerb(f: Frame, from: number, to: number, possessive: boolean): n
       if (/^(with|only|just|behind|:)$/.test(f.low(k)) && f.dogFrom(k + 1)?.kind === 'names') return k + 1;
     }
   }
+  // "Amos is ahead of me with the other team, Juno and Comet in lead"
+  if (/^(is|was|'s|went|goes|left|comes|came|started|headed|follows|followed|will|runs|ran|out)$/.test(f.low(to)))
+    for (let k = to; k < to + 10 && !f.isStrong(k) && !f.dogAt(k) && !f.personAt(k); k++) {
+      if (f.low(k) !== 'with') continue;
+      let end = k + 1;
+      while (/^(the|a|his|her|other|second|own|first|puppy|young|little|small|big)$/.test(f.low(end))) end++;
+      if (end === k + 1 || !/^(team|string|sled|half|lot|bunch|crew|outfit)$/.test(f.low(end))) break;
+      end++;
+      if (/^(,|:|-|of)$/.test(f.low(end))) end++;
+      return f.dogFrom(end)?.kind === 'names' ? end : -1;
+    }
   // "Harriet was out on skis with Juno and Comet"
   if (/^(is|was|'s|went|goes|has|had|and|will|:)$/.test(f.low(to)) || f.m.from('outing', to)) {
     for (let k = to; k < to + 9 && !f.isStrong(k) && !f.dogAt(k); k++)

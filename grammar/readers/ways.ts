@@ -118,7 +118,13 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
   // "who gets spooky about it? our Bear"
   const behind = f.dogs.find(
     (d) =>
-      d.from >= m.to && d.from - m.to <= 5 && d.kind === 'names' && !d.possessive && !f.strongBetween(m.to, d.from),
+      d.from >= m.to &&
+      d.from - m.to <= 5 &&
+      d.kind === 'names' &&
+      !d.possessive &&
+      !f.strongBetween(m.to, d.from) &&
+      // "snapping at Gus": whom it was done to
+      !(m.value === 'quarrelsome' && d.company),
   );
   return behind && { dogs: behind.dogs, phrase: behind, doubt: 'the dog was named after it' };
 }

@@ -223,6 +223,8 @@ export function groupStands(
   if (words === 'the rest') return next !== 'of' || /^(them|em)$/.test(tokens[g.to + 1]?.low ?? '');
   if (words === 'others' || words === 'dogs') return verb() || prev === 'the' || restApart(tokens, g);
   if (g.value === 'left' || g.value === 'right') {
+    // "booties on the whole left side", "booted the right side"
+    if (/\bside$/.test(words) && bootsOn(tokens, m, g.from)) return !/^(of|and|but|only)$/.test(next);
     if (m.at('position', g.from - 1) || m.at('position', g.from - 2) || /^(on|to)$/.test(prev)) return false;
     if (/^(the )?(left|right|l|r) side$/.test(words))
       return (
@@ -242,6 +244,11 @@ export function groupStands(
   if (words === 'anyone' || words === 'anybody') return !/^(does|did|if|has|is|can|know|seen)$/.test(prev);
   return true;
 }
+
+/** Are booties told to go on what stands at `i`? */
+const bootsOn = (tokens: readonly Token[], m: Mentions, i: number): boolean =>
+  /^booted( up)?$/.test(lowAt(tokens, i - 1)) ||
+  (lowAt(tokens, i - 1) === 'on' && [1, 2, 3].some((n) => m.at('bootie', i - 1 - n)?.to === i - n));
 
 /** "Ivy - half; rest - all", "Ivy picked at hers, rest all": the rest as a heading of its own; "rest - 10 min" is a halt. */
 function restApart(tokens: readonly Token[], g: { from: number; to: number }): boolean {

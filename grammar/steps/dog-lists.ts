@@ -148,6 +148,16 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
     return false;
   // "shoulders on all of them, Gus the only sore one": one of the group
   if (a.kind === 'group' && /^(is |was |'s )?the only/.test(lowsOf(tokens.slice(b.to, b.to + 3)))) return false;
+  // "now the girls, Penny's got ice balls": a heading, and one of them told of
+  if (
+    between.length === 1 &&
+    between[0]?.low === ',' &&
+    a.kind === 'group' &&
+    b.kind === 'names' &&
+    b.dogs.length === 1 &&
+    (SINGULAR.has(tokens[b.to]?.low ?? '') || bareIs(tokens, b) || (tokens[b.to]?.low === 'got' && !b.possessive))
+  )
+    return false;
   // "booted the girls, boys without": two statements
   if (between[0]?.low === ',' && /^[FM]$/.test(a.value ?? '') && /^[FM]$/.test(b.value ?? '')) return false;
   // "Fern in lead with Moss, Otter and Sable in swing"

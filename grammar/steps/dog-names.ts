@@ -170,6 +170,13 @@ export function inDogSlot(
       /[^e]ed$/.test(prev2) ||
       m.at('ate', at.from - 1) !== undefined ||
       m.at('drank', at.from - 1) !== undefined);
+  // "oh that Goose, he's chewed his neckline"; "after that storm he was tired" is none
+  if (
+    prev === 'that' &&
+    /^(he|she)$/.test(next === ',' ? (tokens[at.to + 1]?.low ?? '') : next) &&
+    /^(oh|ah|and|but|well|now|man|boy|[.,;!]|)$/.test(prev2)
+  )
+    return true;
   if (BEFORE_THING.has(prev) && !objectIt) {
     if (
       prev === 'that' &&

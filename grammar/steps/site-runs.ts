@@ -142,6 +142,8 @@ function stop(
     (role === 'side' || role === 'paw')
   )
     return true;
+  // "on Storm's fronts and on Rook's hinds": another dog's
+  if (between.includes("'s") && between.some((b) => /^(and|,|&|but)$/.test(b))) return true;
   // "ice in both hinds and his right front pad": two places
   if (
     linked &&

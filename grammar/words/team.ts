@@ -56,12 +56,12 @@ export const team: readonly Row[] = [
   [
     'group',
     'left',
-    'the left side; left side; the whole left side; whole left side; left hand side; the left hand side; left side dogs; the left side dogs; the left dogs; everyone on the left; everybody on the left; everybody on the left side; everyone on the left side; the left line; the dogs on the left; all the left side; the left hand dogs; l side; the l side; left hand dogs; everything on the left; all on the left',
+    'the left side; left side; the whole left side; whole left side; the entire left side; entire left side; all of the left side; left hand side; the left hand side; left side dogs; the left side dogs; the left dogs; everyone on the left; everybody on the left; everybody on the left side; everyone on the left side; the left line; the dogs on the left; all the left side; the left hand dogs; l side; the l side; left hand dogs; everything on the left; all on the left',
   ],
   [
     'group',
     'right',
-    'the right side; right side; the whole right side; whole right side; right hand side; the right hand side; right side dogs; the right side dogs; the right dogs; everyone on the right; everybody on the right; everybody on the right side; everyone on the right side; the right line; the dogs on the right; all the right side; the right hand dogs; r side; the r side; right hand dogs; everything on the right; all on the right',
+    'the right side; right side; the whole right side; whole right side; the entire right side; entire right side; all of the right side; right hand side; the right hand side; right side dogs; the right side dogs; the right dogs; everyone on the right; everybody on the right; everybody on the right side; everyone on the right side; the right line; the dogs on the right; all the right side; the right hand dogs; r side; the r side; right hand dogs; everything on the right; all on the right',
   ],
   [
     'group',
