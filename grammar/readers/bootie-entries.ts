@@ -1,6 +1,7 @@
 /** Reader "booties", the entry: whose it is, on which feet, how it is asserted; said twice, it is one. */
 import type { EntryOf, Paw } from '../entry.ts';
 import type { DogPhrase, Frame, Mention, Site } from '../steps/frame.ts';
+import { wordsIn } from '../steps/tokens.ts';
 import { pawsNear, singleFoot, whose } from './bootie-feet.ts';
 import { doubted, said } from './said.ts';
 
@@ -38,7 +39,12 @@ export function push(
     );
     if (all) dogs = all.dogs;
   }
-  if (!dogs.length && !f.dogs.some((d) => d.kind === 'names')) {
+  // "took all booties off because they got wet. Ask is shivering": the team's, whoever is named later
+  const allOf =
+    /^(on|off|changed)$/.test(state) &&
+    /\b(all|every|everybody 's|everyone 's)( of| the)*$/.test(wordsIn(f.tokens, Math.max(0, h.from - 4), h.from)) &&
+    !f.dogs.some((d) => d.kind === 'names' && d.from < hi);
+  if (!dogs.length && (allOf || !f.dogs.some((d) => d.kind === 'names'))) {
     if (state === 'lost' || state === 'torn' || (where.paws.length === 1 && state !== 'off')) return;
     const all = f.lineup(lo).map((l) => l.dog);
     // "changed out six booties": whose, is not said

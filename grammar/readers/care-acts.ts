@@ -101,7 +101,10 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         );
       if (/^(wrapped up|bound up)$/.test(words))
         return /^(it|in|with|her|his|the|.|,|)$/.test(next) && f.entries.some((e) => e.kind === 'finding');
-      return next !== 'around' && !f.m.at('item', m.to);
+      // "put some vet wrap around it"; "wrapped around a tree" is the line
+      if (next === 'around')
+        return /\b(wrap|vetwrap|bandage|tape|gauze)$/.test(words) && /^(it|that|his|her|the)$/.test(f.low(m.to + 1));
+      return !f.m.at('item', m.to);
     case 'ointment':
       if (
         /^(oil|honey|grease|wax|jelly|gel|cream|paste|goo|lotion|creme|honey|oiled|tallow|tar|aloe|beeswax)$/.test(
@@ -125,6 +128,9 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         !/^(on|of|in|for|exercises|done|work|both|left|right|and|,|x|\d+)$/.test(next)
       )
         return false;
+      // "massaged it and stretched it out"
+      if (next === 'out' && /^(it|that|them)$/.test(f.low(m.to - 1)) && !/^(on|across|of|in|to)$/.test(f.low(m.to + 1)))
+        return f.dogs.length > 0;
       return (Boolean(site) || it || Boolean(object) || clauseStart) && !/^(out|on|across|over|of|to)$/.test(next)
         ? f.dogs.length > 0
         : words === 'stretched out' && (Boolean(site) || Boolean(object));
@@ -228,6 +234,14 @@ export function actStands(f: Frame, m: Mention, act: Act, words: string): boolea
         return !f.m.of('act').some((a) => a.value === 'cleaned' && a.from < m.from && m.from - a.to < 6);
       return f.entries.some((e) => e.kind === 'finding') || Boolean(site) || Boolean(object);
     case 'medicated':
+      // "Tank refused the pill", "spat out her tablet": not taken
+      if (
+        /^(the|his|her|a|its)$/.test(prev) &&
+        /^(refused|refuses|refusing|spat|spit|spits)$/.test(
+          f.low(m.from - (/^(out|up)$/.test(f.low(m.from - 2)) ? 3 : 2)),
+        )
+      )
+        return false;
       if (
         /^(shot|fluids|drops|syrup|dose|pill|tablet|charcoal|treated|electrolyte|electrolytes|supplement|supplements|vitamins?)$/.test(
           words,

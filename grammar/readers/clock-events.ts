@@ -10,7 +10,7 @@ export type Event = EntryOf<'clock'>['event'];
 const EVENTS: readonly [Event, RegExp][] = [
   [
     'other',
-    /^(left there|(left|away|off|out|going|going on|moving|rolling|underway|under way|started|on the trail|back on the trail) again|back on the trail|(out of|off from|away from|departed|depart)( the)? (checkpoint|cabin|hut|lake|lodge|camp|ckpt|cp|village)|left( the)? (checkpoint|cabin|hut|lake|lodge|camp|road|xing|crossing|village|river|bridge|ckpt|cp|stop|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|lunch|meds|pull the hook|pulled the hook|pulled hook|hook pulled|hook 's pulled|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
+    /^(left there|(left|away|off|out|going|going on|moving|rolling|underway|under way|started|on the trail|back on the trail) again|back on the trail|(out of|off from|away from|departed|depart)( the)? (checkpoint|cabin|hut|lake|lodge|camp|ckpt|cp|village)|left( the)? (checkpoint|cabin|hut|lake|lodge|camp|road|xing|crossing|village|river|bridge|ckpt|cp|stop|truck stop)|hook(ed|ing)? up|turned( a?round)?|turn(ed)?|fed|feeding|supper|dinner|breakfast|brekkie|brekky|tucker|chow|kibble|lunch|meds|pull the hook|pulled the hook|pulled hook|hook pulled|hook 's pulled|woke|up at|weighed|watered|passed|crossed|reached|sunrise|sunset|dark|snow started|meeting|vet|arrive at|left camp)\b/,
   ],
   [
     'finish',

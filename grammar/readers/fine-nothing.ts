@@ -7,7 +7,8 @@ import { refined } from './where-carried.ts';
 
 /** "nothing wrong with Freya's front feet", "nothing in that foot", "can't see anything wrong with it". */
 export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[]): ReadFinding[] {
-  const next = f.low(m.to);
+  // "nothing else wrong with her"
+  const next = f.low(m.to) === 'else' ? f.low(m.to + 1) : f.low(m.to);
   const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
   // "checked Penny's wrist, nothing"
   const last1 = f.sites.filter((s) => s.part && !s.anaphor && s.to < m.from && m.from - s.to <= 2).at(-1);
@@ -27,13 +28,13 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   }
   const listed = words === 'nothing' ? nothingListed(f, m) : undefined;
   if (listed) return [listed];
-  if (words === 'nothing' && !/^(in|on|wrong|there|between|with|swollen|to)$/.test(next)) return [];
+  if (words === 'nothing' && !/^(in|on|wrong|amiss|there|between|with|swollen|to)$/.test(next)) return [];
   if (words === 'nothing' && next === 'to') return [];
   if (words === 'anything wrong' && f.assertion(m.from, m.to) !== 'absent') return [];
   let k = m.to;
   while (
-    /^(with|w|\/|in|on|of|to|from|the|either|any|about|wrong|between|at|all|there)$/.test(f.low(k)) &&
-    k - m.to < 5
+    /^(with|w|\/|in|on|of|to|from|the|either|any|about|wrong|else|amiss|between|at|all|there)$/.test(f.low(k)) &&
+    k - m.to < 6
   )
     k++;
   // "Echo feet: textbook, not a mark on em"
@@ -96,7 +97,7 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
     // "the right triceps is tight. Nothing in the left one"
     const last = lastSite(f, m.from, found);
     if (last?.part) site = { ...site, part: last.part, end: last.end };
-  } else if (!site && words === 'nothing' && !(dog && /^(on|in|wrong|with)$/.test(next))) return [];
+  } else if (!site && words === 'nothing' && !(dog && /^(on|in|wrong|amiss|with)$/.test(next))) return [];
   // "lame on the left hind, nothing in the paw": the paw of that leg
   if (site?.part && !site.side && !site.plural && owner.dogs.length === 1)
     site = refined(f, site, owner, found, m.from);

@@ -63,9 +63,11 @@ export function tidy(f: Frame, out: { entry: Intake; at: number; giving: boolean
     if (one.took === 'all' || one.dogs.length > 2 || one.assertion) continue;
     const nearly =
       one.took !== 'none' &&
-      /\b(nearly|almost|mostly|only|just|but|well)\b[^.]{0,24}$/.test(
+      (/\b(nearly|almost|mostly|only|just|but|well)\b[^.]{0,24}$/.test(
         f.text.slice(Math.max(0, (one.span?.[0] ?? 0) - 30), one.span?.[0] ?? 0).toLowerCase(),
-      );
+      ) ||
+        // "they lapped it up, Gus just took a sip", "all ate, Ivy left half"
+        /\b(only|just|left)\b/.test(f.text.slice(...(one.span ?? [0, 0])).toLowerCase()));
     if (one.took !== 'none' && !nearly) continue;
     const all = keep.find(
       (k) =>
@@ -248,7 +250,8 @@ function leftOutVerb(f: Frame, list: Intake[]): void {
     if (d.kind === 'pronoun' || d.possessive || d.company || !d.dogs.length || f.isClaimed(d.from, d.to + 1)) continue;
     let k = d.to;
     while (/^(only|just|about|maybe|almost|nearly|barely)$/.test(f.low(k))) k++;
-    if (/^(took|takes|had|has)$/.test(f.low(k)) && countOf(f, k + 1) > k + 1) k++;
+    // "Tank only had half", "Ivy took two laps"
+    if (/^(took|takes|had|has)$/.test(f.low(k)) && (countOf(f, k + 1) > k + 1 || howMuch(f, k + 1))) k++;
     const hit = howMuch(f, k);
     if (!hit || (d.kind === 'group' && hit.all)) continue;
     const { to } = hit;

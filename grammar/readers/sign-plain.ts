@@ -19,8 +19,10 @@ export function limbHeld(f: Frame, m: Mention): boolean {
   )
     k--;
   const d = f.dogs.find((x) => x.to === k || (x.possessive && x.to === k + 1));
-  const his = f.tokens.slice(m.from, m.to).some((t) => /^(his|her|its|the|one|that)$/.test(t.low));
-  const part = f.sites.some((s) => s.from >= m.from && s.to <= m.to && /^(foot|leg)$/.test(s.part ?? 'foot'));
+  // "holding up her right front": the limb stands inside the words or right behind them
+  const limb = f.sites.find((s) => s.from >= m.from && s.from <= m.to + 1);
+  const his = f.tokens.slice(m.from, m.to + 1).some((t) => /^(his|her|its|the|a|one|that|'s)$/.test(t.low));
+  const part = limb !== undefined && /^(foot|leg)$/.test(limb.part ?? 'foot');
   return d !== undefined && d.dogs.length === 1 && his && part;
 }
 

@@ -171,9 +171,11 @@ function mannerStands(f: Frame, m: Mention, words: string): boolean {
   if (/^(solid|good|fine|great|normal|firm)$/.test(words) && stoolJustTold(f, m)) return false;
   // "refused the thermometer": no way of going
   if (
-    /^refus(ed|es|ing)$/.test(words) &&
+    /^refus(ed|es|ing)( the| to take)?$/.test(words) &&
     [0, 1].some((n) =>
-      /^(thermometer|needle|pills?|booties?|boots|coat|jacket|brush|clippers|shot|harness)$/.test(f.low(m.to + n)),
+      /^(thermometer|needle|syringe|pills?|tablets?|meds?|medicine|booties?|boots|coat|jacket|blanket|brush|comb|clippers|shot|harness|massage|ointment|salve|wrap|stethoscope)$/.test(
+        f.low(m.to + n),
+      ),
     )
   )
     return false;

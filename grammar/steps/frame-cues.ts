@@ -3,7 +3,7 @@
  * Saturday, and a dog called Will plans nothing.
  */
 
-import { THEN } from '../words/scopes.ts';
+import { DAY_TO_COME, THEN } from '../words/scopes.ts';
 import type { DogPhrase } from './dogs.ts';
 import type { Mentions } from './mentions.ts';
 import type { Quantity } from './quantities.ts';
@@ -57,6 +57,29 @@ function toCome(v: View, c: Cue): boolean {
   return false;
 }
 
+/** "Sam's taking the pups Saturday", "Ivy stays home on Friday": what is told before the day is not over. */
+function underWay(v: View, c: Cue): boolean {
+  if (c.gives !== 'past' || !namesADay(v, c)) return false;
+  for (let k = c.from - 1; k >= 0 && c.from - k < 9; k--) {
+    const low = lowAt(v.tokens, k);
+    if (/^[.,;:!?]$/.test(low) || /^(was|were|had|did)$/.test(low) || /^[a-z]{3,}ed$/.test(low)) return false;
+    if (/^(stays?|rests?)$/.test(low) && /^(home|in|behind|here|on|this)$/.test(lowAt(v.tokens, k + 1))) return true;
+    if (!/^(taking|running|driving|leaving|heading|racing|staying|resting)$/.test(low)) continue;
+    const manner = v.m.from('manner', k);
+    return /^('s|is|are|'re|am|'m)$/.test(lowAt(v.tokens, k - 1)) && !(manner && manner.to > k + 1);
+  }
+  return false;
+}
+
+/** Does the cue hold the name of a day, and no word for the last one? */
+function namesADay(v: View, c: Cue): boolean {
+  const words = v.tokens.slice(c.from, c.to).map((t) => t.low);
+  return (
+    words.some((w) => DAYS.some((d) => w === d || (w.startsWith(d) && w.endsWith('day')))) &&
+    !words.some((w) => /^(last|past|ago|since|that|same)$/.test(w))
+  );
+}
+
 /** Is the statement that ends at `i` told in the past tense? */
 function toldOf(v: View, i: number): boolean {
   for (let k = i - 1; k >= 0 && i - k < 10 && !/^[.,;!]$/.test(lowAt(v.tokens, k)); k--) {
@@ -85,6 +108,12 @@ function thenOf(v: View, cues: readonly Cue[]): Cue[] {
     });
 }
 
+/** The cue of a day, as one to come. */
+function toDo(c: Cue): Cue {
+  const { gives, direction, name, reach } = DAY_TO_COME;
+  return { from: c.from, to: c.to, gives, direction, name, reach, group: DAY_TO_COME, around: false };
+}
+
 /** The cues of the note. `at`: when it was spoken, as ISO 8601. */
 export function cuesOfNote(v: View, at: string | undefined): Cue[] {
   const date = /^\d{4}-\d\d-\d\d/.exec(at ?? '')?.[0];
@@ -93,6 +122,7 @@ export function cuesOfNote(v: View, at: string | undefined): Cue[] {
   return (
     [...cues, ...thenOf(v, cues)]
       .sort((a, b) => a.from - b.from)
+      .map((c) => (underWay(v, c) ? toDo(c) : c))
       .filter((c) => !(c.gives === 'past' && ((today !== undefined && namesDay(v, c, today)) || toCome(v, c))))
       // A word of doubt right before a number says nothing of anything else.
       .filter(

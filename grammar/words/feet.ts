@@ -61,7 +61,7 @@ export const feet: readonly Row[] = [
   [
     'act',
     'warmed',
-    'warmed; warm up; warmed up; warming; warmed it; hot pack; heat pack; heating pad; hot water bottle; warm compress; hand warmer; hand warmers; hot compress; jacket on; coat on; put a coat; put a jacket; put coats; put jackets; coated; dog coat; dog jacket; blanketed; blanket; jacketed; fox tail; fleece; heat wrap; thawed; thaw; coats on; jackets on; put his coat on; put her coat on; put her jacket on; put his jacket on; in a coat; in a jacket; in their jackets; in their coats; warming up; bundled; belly wrap; in her jacket; in his jacket; in his coat; in her coat; a jacket; a coat; warms',
+    'warmed; warm up; warm him; warm her; warmed up; warming; warmed it; hot pack; heat pack; heating pad; hot water bottle; warm compress; hand warmer; hand warmers; hot compress; jacket on; coat on; put a coat; put a jacket; put coats; put jackets; coated; dog coat; dog jacket; blanketed; blanket; jacketed; fox tail; fleece; heat wrap; thawed; thaw; coats on; jackets on; put his coat on; put her coat on; put her jacket on; put his jacket on; in a coat; in a jacket; in their jackets; in their coats; warming up; bundled; belly wrap; in her jacket; in his jacket; in his coat; in her coat; a jacket; a coat; warms',
   ],
   [
     'act',

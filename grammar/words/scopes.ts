@@ -301,7 +301,7 @@ const RESOLVED: CueGroup[] = [
       {<been>} {all|} {<ok>} {now|again|today|since} ; all {healed|gone|cleared up|better} ; no longer $
       back to normal ; back on {it|feed|his feed|her feed|food|his food|her food} {now|} ; right as rain ; good as new ; sound again ; {got|gotten|gets} over it
       {walked|ran|trotted|worked|shook|came|snapped} {out of|through|off} it ; {walked|ran|worked|shook} it {off|out}
-      {none|nothing|no more} {since|today|now} {then|}
+      {none|nothing|no more|zero} {since|today|now} {then|}
       {ca|could|can} {n't|not} {find|see|feel} {any of it|a trace of it|any sign of it|anything of it} {now|today|this morning|any more|anymore|}
       {ca|could|can} {n't|not} {find|see|feel} it {now|today|this morning|any more|anymore}
       {there 's|there is|there was|} none {in|on|of} {it|that|there} {now|today|this morning|any more|anymore}
@@ -410,6 +410,9 @@ const STILL: CueGroup[] = [
 
 /** "… in December, and a sore wrist then": where an earlier day was told, a cue of that day. */
 export const THEN: CueGroup = { name: '… then', gives: 'past', direction: 'backward', reach: 'statement', phrases: '' };
+
+/** "Sam's taking the pups Saturday": a day whose name alone would be the last of that name. */
+export const DAY_TO_COME = PLANNED.find((g) => g.name === 'tomorrow') as CueGroup;
 
 /** In the order they are tried: of two readings as long at one place, the earlier is taken. */
 export const CUES: readonly CueGroup[] = [...ABSENT, ...POSSIBLE, ...RESOLVED, ...PAST, ...PLANNED, ...STILL];
