@@ -162,7 +162,11 @@ export function takingStands(
   // what is no food
   const thing =
     /^(socks?|gloves?|mitts?|mittens?|rocks?|stick|rope|plastic|hat|bootie|booties|poop|poo|crap|garbage|mouse|rabbit|squirrel|sandwich|grass|moss|dirt|toy|towel)$/;
-  if (/^(ate|eats|eating|eaten|eat)$/.test(words) && [0, 1, 2].some((n) => thing.test(f.low(m.to + n)))) return false;
+  if (
+    /^(ate|eats|eating|eaten|eat)$/.test(words) &&
+    [0, 1, 2].some((n) => thing.test(f.low(m.to + n)) && !f.dogAt(m.to + n))
+  )
+    return false;
   // "took a few steps"
   if (
     /^took/.test(words) &&
