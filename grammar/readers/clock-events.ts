@@ -97,7 +97,7 @@ function eventAt(f: Frame, k: number, end: number): Event | undefined {
     if (
       hit[0] === 'in' &&
       f.low(k - 1) === ',' &&
-      f.tokens.slice(Math.max(0, k - 6), k).some((t) => /^(out|left|start)$/.test(t.low))
+      f.tokens.slice(Math.max(0, k - 12), k).some((t) => /^(out|left|start)$/.test(t.low))
     )
       return event;
     // "will be in about eight"

@@ -26,6 +26,8 @@ export function besides(f: Frame, told: readonly Assignment[]): Assignment[] {
         .some((p) => p.from >= d.to && p.from < mate.to + 3 && f.sentence(p.from) === f.sentence(d.from))
     )
       continue;
+    // "swapped Scout with Bear": each goes to the other's place
+    if (/^(swap|switch|trad|exchang)/.test(f.low(d.from - 1)) && link.from === d.to) continue;
     if (!placing(f, d, link.from, mate)) continue;
     const place =
       told.findLast((a) => a.to <= d.from && a.position && a.dogs.includes(mate.dogs[0] as string)) ??
