@@ -153,9 +153,10 @@ export function listed(f: Frame, out: Read[], h: Mention, state: State): void {
 
 /** "small rub at the dewclaw, LF - took that one off": the foot told right before. */
 function footPointedAt(f: Frame, s: Mention): Paw[] | undefined {
-  if (f.low(s.to) !== 'that' || !/^(one|bootie|boot)$/.test(f.low(s.to + 1))) return undefined;
+  const those = /^(those|these)$/.test(f.low(s.to)) && /^([.,;]|two|feet|paws|ones|)$/.test(f.low(s.to + 1));
+  if (!those && (f.low(s.to) !== 'that' || !/^(one|bootie|boot)$/.test(f.low(s.to + 1)))) return undefined;
   const site = f.sites.findLast((x) => x.to <= s.from && !x.anaphor);
-  if (site?.paws.length !== 1 || s.from - site.to > 8) return undefined;
+  if (!site || (those ? site.paws.length < 2 : site.paws.length !== 1) || s.from - site.to > 8) return undefined;
   return f.dogs.some((d) => d.kind === 'names' && d.from >= site.to && d.to <= s.from) ? undefined : [...site.paws];
 }
 

@@ -70,7 +70,8 @@ export function targetsOf(
     object.kind === 'pronoun' &&
     /^(them|em)$/.test(f.low(object.from)) &&
     last?.site &&
-    (last.site.plural || last.site.side === 'both' || last.site.side === undefined)
+    // the balls of ice are several, also in one foot
+    (last.site.plural || last.site.side === 'both' || last.site.side === undefined || last.entry.sign === 'iced')
       ? last
       : undefined;
   if (them && !WHOLE.has(act)) return [{ dogs: them.entry.dogs, site: siteFrom(them) }];
@@ -199,7 +200,7 @@ const plainBetween = (f: Frame, a: number, b: number) => {
 /** The dog that the act was done to. */
 function objectDog(f: Frame, m: Mention) {
   // "picked them clean": the object stands in the act's own words
-  const inside = f.dogs.find((d) => d.from > m.from && d.to < m.to && d.kind === 'pronoun');
+  const inside = f.dogs.find((d) => d.from > m.from && d.to <= m.to && d.kind === 'pronoun');
   if (inside) return inside;
   // "stretched it Selkirk has …": the object was said
   if (/^(it|them|em|that)$/.test(f.low(m.to - 1)) && m.to - m.from > 1) return undefined;

@@ -10,6 +10,16 @@ export function readNothing(f: Frame, m: Mention, found: readonly ReadFinding[])
   // "nothing else wrong with her"
   const next = f.low(m.to) === 'else' ? f.low(m.to + 1) : f.low(m.to);
   const words = f.text.slice(...f.span([m.from, m.to])).toLowerCase();
+  // "drank half a litre no problem": only how easily
+  if (
+    /^no problems?$/.test(words) &&
+    !/^(with|in|on|at)$/.test(next) &&
+    f.m
+      .of('drank')
+      .concat(f.m.of('ate'))
+      .some((x) => x.to <= m.from && f.sentence(x.from) === f.sentence(m.from) && !f.strongBetween(x.to, m.from))
+  )
+    return [];
   // "checked Penny's wrist, nothing"
   const last1 = f.sites.filter((s) => s.part && !s.anaphor && s.to < m.from && m.from - s.to <= 2).at(-1);
   if (

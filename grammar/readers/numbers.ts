@@ -35,7 +35,7 @@ function readSpeed(f: Frame, q: Quantity): boolean {
   if (perHour) q = { ...q, dimension: 'speed', unit: q.unit === 'mi' ? 'mph' : 'km/h' };
   const windy =
     /\b(winds?|gusts?|gusting|breeze|headwind|crosswind|tailwind|blowing)\b/.test(left) ||
-    /^(wind|winds|gusts?|breeze|headwind|out of the|from the|nw|ne|sw|se|knots|northerly)\b/.test(right) ||
+    /^((of )?(wind|winds|gusts?|breeze|headwind)|out of the|from the|nw|ne|sw|se|knots|northerly)\b/.test(right) ||
     (q.unit === 'kn' && f.low(q.to - 1) !== 'knot') ||
     q.unit === 'm/s';
   if (q.unit === 'kn' && !windy) return false;

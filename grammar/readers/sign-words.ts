@@ -242,10 +242,11 @@ export const guards: Record<string, Guard> = {
   thin: ({ f, m, prev, next }) =>
     !/^(hair|fur|coat|ice|snow|trail|cover|cloud|air)$/.test(f.low(m.from - 2)) &&
     (f.dogs.some((d) => d.to === m.from && !d.possessive) ||
-      /^(is|'s|looks|looking|looked|too|bit|little|getting|got|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
+      /^(is|'s|looks|looking|looked|too|bit|little|getting|got|become|becoming|became|gone|grown|pretty|,|:|very|really|so|still|seems|was|gone|a|feels|quite|rather|tad)$/.test(
         prev,
       )) &&
-    !/^(ice|snow|cover|trail|spot|spots|crust|layer|air|skinned|at)$/.test(next) &&
+    !/^(ice|snow|cover|trail|spot|spots|crust|layer|air|skinned)$/.test(next) &&
+    !(next === 'at' && f.m.from('quantity', m.to + 1)?.value !== 'body-condition') &&
     !f.m.at('item', m.from - 1) &&
     !f.m.at('item', m.from - 2) &&
     !f.m.at('trail-word', m.from - 2) &&

@@ -161,6 +161,17 @@ function joins(tokens: readonly Token[], m: Mentions, a: DogPhrase, b: DogPhrase
   // "booted the girls, boys without": two statements
   if (between[0]?.low === ',' && /^[FM]$/.test(a.value ?? '') && /^[FM]$/.test(b.value ?? '')) return false;
   // "Fern in lead with Moss, Otter and Sable in swing"
+  // "… see the leaders and Gus's got a rub": one of them does something
+  if (
+    a.kind === 'group' &&
+    !b.possessive &&
+    between.length === 1 &&
+    between[0]?.low === 'and' &&
+    b.kind === 'names' &&
+    b.dogs.length === 1 &&
+    /^('s|is|was|has)$/.test(tokens[b.to]?.low ?? '')
+  )
+    return false;
   // "both shoulders on the two of them and Sigrun's leg was …": the name begins anew
   if (a.kind === 'group' && !a.possessive && b.possessive) return false;
   const beside =

@@ -239,6 +239,12 @@ function exceptions(tokens: readonly Token[], m: Mentions, phrases: DogPhrase[])
       company &&
       company.to === before + 1 &&
       !m.at('nothing', before) &&
+      // "after Gus balked at the bridge": what he did himself
+      !(
+        /^(after|before)$/.test(prev) &&
+        !p.possessive &&
+        (m.at('manner', p.to) ?? m.at('sign', p.to) ?? m.at('ate', p.to))
+      ) &&
       !spokenOf(tokens, m, company.from, p) &&
       !eatenBy(tokens, m, company.from)
     )

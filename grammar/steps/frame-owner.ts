@@ -42,6 +42,9 @@ export function ownerIn(f: Frame, from: number, to: number, site?: Site, act = f
     site && f.dogs.find((d) => d.kind === 'pronoun' && d.possessive && d.to === site.from && !d.dogs.length);
   if (nobody && /^(his|her)$/.test(f.low(nobody.from)))
     return { dogs: [], doubt: nobody.doubt, human: humanBefore(f, nobody.from) >= 0 };
+  // "the pads of Gus are worn"
+  const of = site && f.low(site.to) === 'of' ? f.dogFrom(site.to + 1) : undefined;
+  if (of?.kind === 'names' && of.dogs.length && !of.company && !of.excepted) return owned(of);
   const behind = dogBehind(f, hi);
   const before = dogBefore(f, lo);
   if (behind && !(before && behind.value !== 'all' && before.to >= lo - 2 && !f.strongBetween(before.to, lo)))
@@ -63,7 +66,7 @@ function owned(phrase: DogPhrase): Owner {
 /** "my wrist is sore", "Anders has a belly ache": being and having stay with the person; doing goes on to a dog. */
 function humanHas(f: Frame, human: number, i: number): boolean {
   const word = f.low(human);
-  if (/^(my|our|your)$/.test(word)) return i - human <= 5;
+  if (/^(my|our|your)$/.test(word)) return i - human <= (f.low(human + 1) === 'own' ? 8 : 5);
   const end = f.personAt(human)?.to ?? f.m.at('me', human)?.to ?? human + 1;
   // "I'm hollering at Nora": the verb stands in the word
   if (/^('m|'re|'ve)$/.test(f.low(end - 1)) && end - human > 1) return i - end <= 1;
