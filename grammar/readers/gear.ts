@@ -231,6 +231,13 @@ function stateReaches(f: Frame, s: Mention, item: Mention, behind: boolean, name
     b - a > 3
   )
     return false;
+  // "my eyelashes froze shut and the trail's icy", "broke and the sled is fine": the item behind begins a statement
+  if (
+    behind &&
+    /^('s|is|was|are|were|has)$/.test(f.low(item.to)) &&
+    [1, 2].some((n) => f.low(item.from - n) === 'and' && item.from - n >= s.to)
+  )
+    return false;
   // "hers has just broken and Gus's tugline is fraying": the item behind has its own state
   if (behind && f.low(s.to) === 'and' && f.m.of('gear-state').some((x) => x.from >= item.to && x.from - item.to <= 3))
     return false;

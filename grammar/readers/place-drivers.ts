@@ -66,7 +66,14 @@ function whoDrives(f: Frame, p: PersonMention, verb: number, until: number): Dog
   const cleft =
     /^(it|that)$/.test(f.low(p.from - 2)) && /^(is|'s|was|will)$/.test(f.low(p.from - 1)) && f.low(p.to) === 'who';
   const closes = /^(with|,|and)$/.test(f.low(p.from - 1)) && /^(driving|drives|mushing)$/.test(f.low(p.to));
-  if (!cleft && !closes) return [];
+  // "… Ebba and Balder in wheel. Gunnar drives.": a statement of its own
+  const alone =
+    !closes &&
+    p.from > 0 &&
+    f.isStrong(p.from - 1) &&
+    /^(drives|driving|mushing|drove)$/.test(f.low(p.to)) &&
+    (/^(if|when|unless)$/.test(f.low(p.to + 1)) || p.to + 1 >= f.tokens.length || f.isStrong(p.to + 1));
+  if (!cleft && !closes && !alone) return [];
   if (
     f.dogs.some(
       (d) => d.from >= verb && d.from < until && d.kind === 'names' && f.sentence(d.from) === f.sentence(p.from),
@@ -80,7 +87,8 @@ function whoDrives(f: Frame, p: PersonMention, verb: number, until: number): Dog
       !d.excepted &&
       !d.company &&
       d.to <= p.from &&
-      f.sentence(d.from) === f.sentence(p.from) &&
+      f.sentence(d.from) === f.sentence(p.from) - (alone ? 1 : 0) &&
+      (!alone || f.m.of('position').some((x) => x.from >= d.to && x.from - d.to < 5)) &&
       !f.people.some((x) => x !== p && x.from > d.to && x.to <= p.from),
   );
 }

@@ -175,7 +175,8 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
   if (
     /^(slow|fast|hard|soft|slick)$/.test(words) &&
     f.low(m.to) === 'as' &&
-    f.low(m.from - 1) === ',' &&
+    (f.low(m.from - 1) === ',' ||
+      (/^(a|the|an)$/.test(f.low(m.to + 1)) && !f.dogs.some((d) => f.sentence(d.from) === f.sentence(m.from)))) &&
     f.entries.some((e) => e.kind === 'trail' && f.sentence(tokenOf(f, e.span?.[0] ?? 0)) === f.sentence(m.from))
   )
     return true;
@@ -186,6 +187,17 @@ function surfaceStands(f: Frame, m: Mention, last: number): boolean {
     /^(half|section|stretch|part|end|loop|bit|rest)$/.test(f.low(m.from - 2))
   )
     return true;
+  // "soft trail to the lake, then hard", "glare ice past the cabin then soft"
+  if (
+    f.low(m.from - 1) === 'then' &&
+    /^([.,;]|and|after|from|past|to|until|till|all|the|)$/.test(f.low(m.to)) &&
+    /^(hard|soft|fast|slow|deep|rough|bare|icy|bumpy|firm|good|sticky|drifted|packed)$/.test(words) &&
+    !f.dogs.some((d) => f.sentence(d.from) === f.sentence(m.from) && d.from < m.from) &&
+    f.entries.some((e) => e.kind === 'trail' && f.sentence(tokenOf(f, e.span?.[0] ?? 0)) === f.sentence(m.from))
+  )
+    return true;
+  // "the lower half is in good shape", once the trail is spoken of
+  if (partOfTrail(f, m.from - 1) && f.entries.some((e) => e.kind === 'trail')) return true;
   // "the trail's drifted over so we're slow"
   if (
     /^(slow|slower)$/.test(words) &&
@@ -259,6 +271,16 @@ function itIs(f: Frame, k: number): boolean {
   while (/^(so|really|very|pretty|super|all|just|still|kinda|quite|too|getting|gone|a|bit)$/.test(f.low(j))) j--;
   return f.low(j) === 'its' || (/^('s|is|was|gets|got|gone|been)$/.test(f.low(j)) && subjectBefore(f, j) === 'it');
 }
+
+/** "the lower half is", "the far end was": a stretch of the trail, and its verb at `k`. */
+const partOfTrail = (f: Frame, k: number): boolean =>
+  /^('s|is|was)$/.test(f.low(k)) &&
+  /^(half|section|stretch|end|loop|part|third|bit|leg|side)$/.test(f.low(k - 1)) &&
+  /^(lower|upper|first|second|last|other|top|bottom|far|near|outer|inner|back|middle|north|south|east|west)$/.test(
+    f.low(k - 2),
+  ) &&
+  /^(the|our|that)$/.test(f.low(k - 3)) &&
+  !f.siteAt(k - 1);
 
 /** The word before the helping verbs that end at `k`: "it may well be". */
 function subjectBefore(f: Frame, k: number): string {

@@ -143,8 +143,13 @@ export function groupStands(
     if (m.at('end', g.to) || m.at('part', g.to) || m.at('paws', g.from)) return false;
     return verb() && !/^(to|in|on|still|well)$/.test(next);
   }
-  // "all four get booties": so many dogs
-  if (words === 'all four' && /^(get|got|need|wear|ate|drank|ran|run|go|went|stay|have|had)$/.test(next)) return true;
+  // "all four get booties": so many dogs, unless a foot or a leg was spoken of
+  if (words === 'all four')
+    return (
+      (/^(ate|drank|ran|run|go|went|stay)$/.test(next) || /^(get|need|wear|got)$/.test(next)) &&
+      !/^(on|his|her|its|the|with|of|:)$/.test(prev) &&
+      ![1, 2, 3, 4, 5, 6, 7, 8].some((n) => m.at('part', g.from - n))
+    );
   if (/^all (\d+|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fourteen|sixteen)$/.test(words))
     return !(
       m.at('part', g.to) ||

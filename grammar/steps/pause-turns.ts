@@ -177,6 +177,62 @@ export const TURNS: readonly Rule[] = [
       (low(v, i) === 'spare' || /^ones?$/.test(low(v, i + 1)) || has(v, i + 1, 'item', 'bootie') !== undefined),
   },
   {
+    // "worse than yesterday | last year here Ivy cut a pad": two times of which the second is another
+    name: '<now> last <year>',
+    mark: '.',
+    at: (v, i) =>
+      low(v, i) === 'last' &&
+      /^(year|winter|season|spring|summer|fall|autumn|month|week)$/.test(low(v, i + 1)) &&
+      /^(yesterday|today|now|tonight|tomorrow)$/.test(low(v, i - 1)),
+  },
+  {
+    // "slow at 7 mph | frostbite on Loke's tail tip": a sign with its place behind a measure
+    name: '<measure> <sign> on <site>',
+    mark: '.',
+    at: (v, i) => {
+      const sign = v.m.from('sign', i);
+      if (!sign || !v.quantityAt.has(i - 1) || v.quantityAt.has(i)) return false;
+      if (!/^(on|in|between)$/.test(low(v, sign.to))) return false;
+      const k = sign.to + 1;
+      return (
+        v.names.has(k) || /^(his|her|their|the|both)$/.test(low(v, k)) || has(v, k, 'side', 'end', 'part') !== undefined
+      );
+    },
+  },
+  {
+    // "short-stepping on his left hind | hock feels warm": a leg that limps, then a part with its own verb
+    name: 'lame on <leg> <part> <verb>',
+    mark: '.',
+    at: (v, i) => {
+      const part = v.m.from('part', i);
+      if (!part || !has(v, i - 1, 'end') || !/^('s|is|feels|felt|looks|looked|seems|was)$/.test(low(v, part.to)))
+        return false;
+      for (let k = i - 2; k > i - 6 && k > v.from; k--)
+        if (/^(on|off)$/.test(low(v, k)))
+          return has(v, k - 1, 'sign')?.value === 'lame' || has(v, k, 'sign')?.value === 'lame';
+      return false;
+    },
+  },
+  {
+    // "some bloke lost his mitten | twenty-eight below": what the air is, behind a thing
+    name: '<thing> <degrees below>',
+    mark: '.',
+    at: (v, i) => {
+      const q = v.quantities.get(i);
+      return (
+        q?.dimension === 'temperature' &&
+        /^(below|above)$/.test(low(v, q.to - 1)) &&
+        v.tokens[i - 1]?.kind === 'word' &&
+        !led(v, i) &&
+        !verbBefore(v, i) &&
+        !v.nameAt.has(i - 1) &&
+        !/^(it|its|air|temp|temps|temperature|outside|out|hit|reads|showed|says|saying|showing|reading|coldest|down|up|there|here|cold|cool|warm|only|just|already|again|morning|now|said)$/.test(
+          low(v, i - 1),
+        )
+      );
+    },
+  },
+  {
     // "not dehydrated | tight tug again": a denial is over where it is told how the dog went
     name: '<not so> <manner>',
     mark: ',',

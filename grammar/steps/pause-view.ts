@@ -48,6 +48,8 @@ const TELLING = 'sign manner ate drank gait drop side part paw end fine position
 export function tells(v: View, k: number): boolean {
   const i = skipSmall(v, k);
   if (i >= v.tokens.length) return false;
+  // "Gus and Ivy | their feet are clean"
+  if (/^(his|her|their)$/.test(low(v, i)) && has(v, i + 1, 'part', 'side', 'end')) return true;
   if (acts(v, i) || low(v, i) === "n't" || has(v, i, ...TELLING) || v.tokens[i]?.kind === 'number') return true;
   // "bassoon outside toe": a word of kind before the part
   return v.tokens[i]?.kind === 'word' && !GOES_ON.has(low(v, i)) && Boolean(has(v, i + 1, 'part'));
@@ -92,7 +94,10 @@ export const particle = (v: View, i: number): boolean =>
 
 /** Does the word before take what stands at `i` for its object, or lead into it? */
 export const led = (v: View, i: number): boolean =>
-  TAKES.has(low(v, i - 1)) || ACTIONS.has(low(v, i - 1)) || BEFORE_NAME.has(low(v, i - 1));
+  TAKES.has(low(v, i - 1)) ||
+  ACTIONS.has(low(v, i - 1)) ||
+  // "oozing a little | the left one is clean"
+  (BEFORE_NAME.has(low(v, i - 1)) && !(low(v, i - 1) === 'little' && low(v, i - 2) === 'a'));
 
 export interface Rule {
   name: string;

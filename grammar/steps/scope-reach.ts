@@ -162,7 +162,12 @@ function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean 
       cue.gives === 'past' && b === cue.to + 2 && lowAt(g, b - 2) === 'it' && /^(was|'s)$/.test(lowAt(g, b - 1));
     if (g.stops.has(b) && !(b === cue.to && through) && !itWas) {
       // A plan runs on over the names that it places, not over a name of which something new is told.
-      if (!(lists && (LISTED.has(lowAt(g, b + 1)) || LIST_JOINS.has(lowAt(g, b - 1)) || g.stops.has(b + 1))))
+      if (
+        !(
+          lists &&
+          (LISTED.has(lowAt(g, b + 1)) || LIST_JOINS.has(lowAt(g, b - 1)) || g.stops.has(b + 1) || willGet(g, cue, b))
+        )
+      )
         return false;
     }
     if (f & SENTENCE) {
@@ -188,6 +193,14 @@ function reachesForward(g: Ground, cue: Cue, from: number, to: number): boolean 
     if (hit) return false;
   }
   return sentences === 0 || tellsNothing(g, cue, from, to);
+}
+
+/** "if it's icy | all four get booties", "both wheelers stay home": what so many do hangs on the condition. */
+function willGet(g: Ground, cue: Cue, b: number): boolean {
+  if (!cue.group.condition || !/^(all|both|the|those|these)$/.test(lowAt(g, b))) return false;
+  let k = b + 1;
+  while (/^(two|three|four|five|six|seven|eight|nine|ten|of|them|the|dogs|leaders|wheelers)$/.test(lowAt(g, k))) k++;
+  return /^(get|go|stay|need|wear|ride|run|rest|start|have|will|can)$/.test(lowAt(g, k));
 }
 
 /** Where the words begin that take up what was said before: a cue without a subject of its own goes back over ", but it". */

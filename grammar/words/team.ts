@@ -81,7 +81,7 @@ export const team: readonly Row[] = [
   [
     'group',
     'count',
-    'none of the two; none of the three; none of the four; none of the five; none of those three; none of those four; those three; those four; those five; those six; the three of them; the four of them; the five of them; the six of them; all three; all four of them; all five; these three; these four; these five; all three of them; all five of them; the three; the four; the five; all three dogs; all four dogs; the trio',
+    'none of the two; none of the three; none of the four; none of the five; none of those three; none of those four; those three; those four; those five; those six; the three of them; the four of them; the five of them; the six of them; all three; all four; all four of them; all five; these three; these four; these five; all three of them; all five of them; the three; the four; the five; all three dogs; all four dogs; the trio',
   ],
   [
     'group',
