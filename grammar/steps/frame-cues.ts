@@ -3,7 +3,7 @@
  * Saturday, and a dog called Will plans nothing.
  */
 
-import { DAY_TO_COME, THEN } from '../words/scopes.ts';
+import { DAY_TO_COME, THEN } from '../words/scope-times.ts';
 import type { DogPhrase } from './dogs.ts';
 import type { Mentions } from './mentions.ts';
 import type { Quantity } from './quantities.ts';
