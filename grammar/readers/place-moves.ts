@@ -31,6 +31,8 @@ export function isMove(f: Frame, found: Found, place: number, before: readonly A
   const changed =
     / (went|gone|moved|goes) /.test(between) ||
     [1, 2].some((n) => /^(now|instead)$/.test(f.low(place + n))) ||
+    (/^(on|the)$/.test(f.low(place + 1)) &&
+      [3, 4].some((n) => f.low(place + n) === 'now' && sideAt(f, place + n - 1))) ||
     nowBehind(f, place) ||
     nowBefore(f, found.from) ||
     / now /.test(between);
@@ -61,6 +63,10 @@ export function isMove(f: Frame, found: Found, place: number, before: readonly A
   );
 }
 
+/** "in wheel on the right now": a side, or "side" behind it. */
+const sideAt = (f: Frame, k: number): boolean =>
+  /^(left|right)$/.test(f.low(k)) || (f.low(k) === 'side' && /^(left|right)$/.test(f.low(k - 1)));
+
 /** "let Rook lead from there on", "leads with Rask from the hut on": since a place on the way. */
 export function fromHereOn(f: Frame, place: number): boolean {
   for (let k = place + 1; k < place + 6 && !f.isStrong(k); k++) {
@@ -78,7 +84,11 @@ function soItStands(f: Frame, found: Found, position: Position, told: readonly A
   if (!/^('s|is)$/.test(f.low(d.to))) return false;
   const at = f.roster.lineup.find((l) => l.dog === d.dogs[0])?.position;
   if (!at || at === position) return false;
-  return d.kind === 'pronoun' || /^so$/.test(f.low(d.from - 1));
+  if (d.kind === 'pronoun' || /^so$/.test(f.low(d.from - 1))) return true;
+  // "Ylva is now up with Loke and Idun is down in swing"
+  let k = d.from - 1;
+  while (k >= 0 && d.from - k < 12 && !f.isStrong(k) && f.low(k) !== 'now') k--;
+  return f.low(d.from - 1) === 'and' && f.low(k) === 'now' && /^(is|'s|are|'re)$/.test(f.low(k - 1));
 }
 
 const joins = (f: Frame, from: number, to: number): boolean =>
