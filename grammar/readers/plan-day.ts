@@ -7,6 +7,14 @@ const NOT_PLANNED =
 /** Verbs of taking a team out: "we'll be running evenings", "I'll hook four". */
 const OUT = /^(run|running|hook|hooking|do|doing|go|going|take|taking|have|race|racing|drive|driving|leave|leaving)$/;
 
+/** "in left lead", "wheel on the left": a side, and nobody who left. */
+const sideOf = (f: Frame, k: number): boolean =>
+  f.low(k) === 'left' &&
+  (f.m.at('position', k + 1) !== undefined ||
+    f.m.at('position', k - 1) !== undefined ||
+    /^(the|on|in)$/.test(f.low(k - 1)) ||
+    f.low(k + 1) === 'side');
+
 /** "In April we'll be running evenings": the will of a day, not of a leash. */
 function ofADay(f: Frame, from: number, to: number): boolean {
   const verb = f.low(to) === 'be' ? to + 1 : to;
@@ -27,7 +35,7 @@ export function underPlan(f: Frame, i: number): boolean {
     let end = i;
     while (end < f.tokens.length && end < i + 8 && !f.isStrong(end)) end++;
     let holds = true;
-    for (let k = start; k < end && holds; k++) holds = !NOT_PLANNED.test(f.low(k));
+    for (let k = start; k < end && holds; k++) holds = !NOT_PLANNED.test(f.low(k)) || sideOf(f, k);
     if (holds) return true;
   }
   return false;
