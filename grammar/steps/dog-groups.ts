@@ -191,6 +191,16 @@ export function groupStands(
       verb() || next === "'s" || /^(whole|entire)$/.test(prev) || /^(snacked|watered|fed|booted|gave|give)$/.test(prev)
     );
   }
+  // "dogs in heat: one, Ivy", "the number of dogs limping is two": so many, and not all
+  const counted = m.at('sign', g.to);
+  if (
+    words === 'dogs' &&
+    counted &&
+    /^(:|is|are|-)$/.test(tokens[counted.to]?.low ?? '') &&
+    (tokens[counted.to + 1]?.kind === 'number' ||
+      /^(one|two|three|four|five|six|seven|eight)$/.test(tokens[counted.to + 1]?.low ?? ''))
+  )
+    return false;
   if (words === 'dogs')
     return (
       prev !== 'of' &&

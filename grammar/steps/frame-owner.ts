@@ -26,11 +26,23 @@ function humanBefore(f: Frame, i: number): number {
   return -1;
 }
 
+/** "Dogs in heat: one, Fern", "the number limping is two, namely Gus and Ivy": named behind the count. */
+function countedThen(f: Frame, to: number): DogPhrase | undefined {
+  if (!/^(:|is|are)$/.test(f.low(to)) || f.quantityAt(to + 1)?.dimension !== 'number') return undefined;
+  let k = f.quantityAt(to + 1)?.to ?? to;
+  if (!/^(,|:|namely|-|\()$/.test(f.low(k))) return undefined;
+  while (/^(,|:|namely|-|\()$/.test(f.low(k))) k++;
+  const d = f.dogFrom(k);
+  return d?.kind === 'names' && !d.possessive && d.dogs.length === f.quantityAt(to + 1)?.value ? d : undefined;
+}
+
 /**
  * Whose is what stands in `[from, to)`? A dog behind it ("ice balls in everybody's feet", "on Moss"), else the dog before
  * it in the sentence, else the dog spoken of last.
  */
 export function ownerIn(f: Frame, from: number, to: number, site?: Site, act = false): Owner {
+  const counted = countedThen(f, to);
+  if (counted) return { dogs: counted.dogs, phrase: counted, doubt: counted.doubt };
   if (site?.owner) return owned(site.owner);
   const lo = site ? Math.min(from, site.from) : from;
   const hi = site ? Math.max(to, site.to) : to;

@@ -72,7 +72,7 @@ const ABSENT: CueGroup[] = [
     direction: 'forward',
     reach: 'list',
     phrases: `
-      no ; nil ; {zero|0} {swelling|heat|limp|limping|cuts|splits|rubs|ice|wind|blood|pain|issues|problems|signs of} ; no {new|further|other|obvious|visible|real|significant|apparent|definite}
+      no ; nil ; {zero|0} {dog|dogs|lame|lameness|coughing|coughs|vomiting|diarrhea|diarrhoea|sore|soreness|shivering|swelling|heat|limp|limping|limps|cuts|splits|rubs|ice|wind|blood|pain|issues|problems|signs of} ; no {new|further|other|obvious|visible|real|significant|apparent|definite}
       no {evidence|sign|signs|hint|trace|trail|indication|suggestion|suspicion|symptoms|complaint|complaints|history} of
       no {findings|finding|evidence|signs} {to suggest|suggesting|suggestive of|for}
       no {problem|problems|trouble|issue|issues} with
@@ -153,7 +153,7 @@ const ABSENT: CueGroup[] = [
       {<been>} {ruled out|excluded} ; {<be>} {negative|absent|nonexistent|unlikely}
       {<be>} {not|n't} {seen|found|present|there|noted|visualized|identified|felt|evident|appreciated|observed|visible}
       {not|none} {seen|found|present|noted|evident|identified} ; not been {seen|found|noted|identified}
-      {:|-} {none|no|nope|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; {none|no|nope|nil|neg|negative} $`,
+      {is|are|was|were} {zero|nil|none|0} $ ; {:|-} {none|no|nope|nil|neg|negative|0|zero} $ ; ? {none|no|nope|nah|nil} ; {none|no|nope|nil|neg|negative} $`,
   },
 ];
 
