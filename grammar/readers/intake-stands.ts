@@ -46,6 +46,10 @@ export function takingStands(
     return false;
   // "his foot looks okay so I let it be"
   if (/^let it (be|lie|alone)$/.test(words) && (f.m.at('me', m.from - 1) || f.personAt(m.from - 1))) return false;
+  // "doesn't want me touching them", "was eaten by mosquitoes": nothing that she took
+  if (/\bwant$/.test(words) && /^(me|us|you|my|anyone|anybody|people|nobody)$/.test(next)) return false;
+  if (words === 'eaten' && /^(was|is|been|being|got|get|gets)$/.test(prev) && f.dogs.some((d) => d.to === m.from - 1))
+    return false;
   // "about half an inch": a length, a time
   const measured = f.quantityAt(m.to - 1);
   if (measured && measured.to > m.to && /^(distance|duration|clock)$/.test(measured.dimension)) return false;

@@ -69,7 +69,7 @@ export function readTaking(
     asserted.cue &&
     f.m.of('sign').some((x) => x.from >= (asserted.cue?.to ?? 0) && x.to <= m.from);
   const assertion = far ? 'present' : asserted.assertion;
-  if (owner.phrase?.negative && took === 'all') took = 'none';
+  if (owner.phrase?.negative && took !== 'none') took = 'none';
   if (assertion === 'absent' && took === 'all') took = 'none';
   const kept = m.value === 'none' && refusalDenied(f, m, owner);
   if (kept) took = 'all';

@@ -41,6 +41,14 @@ export function driven(f: Frame): Driven[] {
         (f.low(verb - 1) !== 'took' || f.m.of('outing').some((o) => o.from >= verb && o.from - verb < 6));
       if (d.from < verb || d.from >= until || (d.kind !== 'names' && !skied) || d.possessive || d.excepted) continue;
       if (!p.possessive && f.strongBetween(p.to, d.from)) continue;
+      // "Sam's taking a nap. Ivy limped.": he takes nobody
+      if (
+        p.possessive &&
+        /^(taking|driving|running)$/.test(f.low(p.to)) &&
+        f.strongBetween(p.to, d.from) &&
+        !f.m.of('position').some((x) => x.from >= d.to && x.from - d.to < 5)
+      )
+        continue;
       if (d.company && !/^(with|behind)$/.test(f.low(d.from - 1))) continue;
       if (!p.possessive && d.from - verb > 14 && !out.some((o) => o.driver === p.name)) continue;
       if (out.some((o) => o.phrase === d) || carriedOff(f, d)) continue;

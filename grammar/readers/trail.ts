@@ -38,6 +38,9 @@ export function readTrail(f: Frame): void {
 }
 
 function surfaceStands(f: Frame, m: Mention, last: number): boolean {
+  // "Tank's slow on the punchy trail": the dog
+  if (/^(slow|slower|fast|faster|quick|speedy)$/.test(f.low(m.from)) && /^('s|is|was)$/.test(f.low(m.from - 1)))
+    if (f.dogs.some((d) => d.kind !== 'group' && (d.to === m.from - 1 || d.to === m.from))) return false;
   // "he's firmed up now"
   if (f.cues.some((c) => c.gives === 'resolved' && c.from <= m.from && m.to <= c.to)) return false;
   // "she won't hold still", "he wouldn't hold his head up": a dog's doing

@@ -124,7 +124,9 @@ function mannerOwner(f: Frame, m: Mention): Owner | undefined {
       !d.possessive &&
       !f.strongBetween(m.to, d.from) &&
       // "snapping at Gus": whom it was done to
-      !(m.value === 'quarrelsome' && d.company),
+      !(m.value === 'quarrelsome' && d.company) &&
+      // "turned the team around, Storm moved to lead": a statement of her own
+      !/^(moved|moves|goes|went|is|was|has|had|came|takes|took|got|gets|ran|led|leads)$/.test(f.low(d.to)),
   );
   return behind && { dogs: behind.dogs, phrase: behind, doubt: 'the dog was named after it' };
 }
