@@ -363,23 +363,7 @@ function trailNear(f: Frame, m: Mention): boolean {
     if (f.m.at('trail-word', k) && f.low(k) !== 'top') return true;
     if (/^(going|footing|conditions|underfoot)$/.test(f.low(k))) return true;
     if (f.low(k) === 'in' && /^(there|here)$/.test(f.low(k + 1))) return true;
-    if (
-      f.low(k) === 'by' ||
-      f.low(k) === 'on' ||
-      f.low(k) === 'past' ||
-      f.low(k) === 'at' ||
-      f.low(k) === 'along' ||
-      f.low(k) === 'the' ||
-      f.low(k) === 'in' ||
-      f.low(k) === 'and' ||
-      f.low(k) === 'over' ||
-      f.low(k) === 'through' ||
-      f.low(k) === 'across' ||
-      f.low(k) === 'all' ||
-      f.low(k) === 'for' ||
-      f.low(k) === 'from'
-    )
-      continue;
+    if (/^(by|on|past|at|along|the|in|and|over|through|across|all|for|from)$/.test(f.low(k))) continue;
     if (f.m.at('surface', k)) continue;
     break;
   }

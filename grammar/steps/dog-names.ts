@@ -178,22 +178,7 @@ export function inDogSlot(
   )
     return true;
   if (BEFORE_THING.has(prev) && !objectIt) {
-    if (
-      prev === 'that' &&
-      follows &&
-      !THING_TAGS.some((tag) => m.at(tag, at.from)) &&
-      (at.possessive || /^('s|is|was|has|had|wo|would|did|needs|looks|seems)$/.test(next))
-    )
-      return true;
-    if (
-      prev === 'that' &&
-      /^(after|before|since|at|like|besides|despite)$/.test(prev2) &&
-      follows &&
-      !THING_TAGS.some((tag) => m.at(tag, at.from))
-    )
-      return true;
-    if (prev === 'that' && m.at('sign', at.to) && !m.at('condition', at.from)) return true;
-    if (prev === 'that' || prev === 'the' || prev === 'a' || prev === 'an') return false;
+    if (prev === 'the' || prev === 'a' || prev === 'an') return false;
     if (/^(my|your)$/.test(prev)) return follows && !THING_TAGS.some((tag) => m.at(tag, at.from));
     // "its brindle she's nodding": its, written for it is
     if (prev === 'its' && !THING_TAGS.some((tag) => m.at(tag, at.from)))
