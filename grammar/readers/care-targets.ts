@@ -117,6 +117,13 @@ export function targetsOf(
     .reverse()
     .find((r) => r.from < m.from && r.site && r.entry.dogs.some((d) => dogs.includes(d)));
   const from = carried ?? possible;
+  // "Burr's got a nick on the left hind, Sedge one on a pad, both cleaned": nobody else's leg
+  const others = from?.site ? dogs.filter((d) => !from.entry.dogs.includes(d)) : [];
+  if (from && others.length)
+    return [
+      { dogs: dogs.filter((d) => !others.includes(d)), site: siteFrom(from), doubt: owner.doubt },
+      { dogs: others, doubt: owner.doubt },
+    ];
   return [{ dogs, site: from ? siteFrom(from) : undefined, doubt: owner.doubt }];
 }
 
